@@ -1,0 +1,203 @@
+"""The command line: parses words, calls rooms, prints what a person can read.
+
+Exit status: 0 done, 1 nothing fits what was asked, 2 wrong words on the command line, 3 a list, 4 the catalog file,
+5 a repair's folder, 6 a requirement, 7 a file that can't be read or written.
+"""
+
+import io
+import sys
+from datetime import date
+from pathlib import Path
+from typing import Annotated, Any, NoReturn
+
+import typer
+
+from subsearch import __version__
+from subsearch.errors import CatalogError, ListError, RepairError, RequirementError, SubsearchError
+from subsearch.options import currency_named, day, progress, quantity, rating
+
+STATUS = {ListError: 3, CatalogError: 4, RepairError: 5, SubsearchError: 6, OSError: 7}
+app = typer.Typer(
+    add_completion=False,
+    no_args_is_help=True,
+    pretty_exceptions_enable=False,
+    help="Find parts sold today that can stand in for the old capacitors of a repair, and buy the whole set.",
+)
+Catalog = Annotated[Path, typer.Option("--catalog", help="The catalog file.")]
+DEFAULT_CATALOG = Path("subsearch.duckdb")
+
+
+def run() -> None:
+    """Run the command line; every failure ends in one sentence and its exit status, never in a traceback."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")  # a file in an old encoding lacks Ω and µ, which must not end the run
+    try:
+        app()
+    except (SubsearchError, OSError) as error:
+        _end(error)
+    except Exception as error:
+        from subsearch.catalog.store import in_words  # only now: the command line starts without the database
+
+        if (said := in_words(error)) is None:
+            raise
+        _end(said)
+
+
+def _end(error: SubsearchError | OSError) -> NoReturn:
+    said = error if isinstance(error, SubsearchError) else _os_sentence(error)
+    print(f"error: {said}", file=sys.stderr)
+    raise SystemExit(next(status for kind, status in STATUS.items() if isinstance(error, kind))) from None
+
+
+def _os_sentence(error: OSError) -> str:
+    return f'"{error.filename}" can\'t be read or written: {error.strerror}. Check the path, its rights and the disk.'
+
+
+@app.command()
+def load(
+    files: Annotated[list[Path], typer.Argument(help="Suppliers' lists, CSV or XLSX.")],
+    catalog: Catalog = DEFAULT_CATALOG,
+    supplier: Annotated[str | None, typer.Option(help="Whose lists they are; else the file's name says it.")] = None,
+    seen: Annotated[Any, day("The day the lists were seen; else today.")] = None,
+    currency: Annotated[Any, currency_named("Currency of prices that state none.")] = None,
+) -> None:
+    """Load suppliers' lists into the catalog."""
+    from subsearch.catalog.intake import load as load_lists
+    from subsearch.display.summary import print_intakes
+
+    with progress() as tell:
+        intakes = load_lists(catalog, files, supplier=supplier, seen=seen, currency=currency, progress=tell)
+    print_intakes(intakes, catalog)
+
+
+@app.command()
+def rates(
+    file: Annotated[Path, typer.Argument(help="CSV with the headings currency, worth, dated.")],
+    catalog: Catalog = DEFAULT_CATALOG,
+) -> None:
+    """Keep what currencies are worth in your own, the one with the worth 1."""
+    from subsearch.catalog.rates import load_rates
+    from subsearch.display.summary import print_rates
+
+    print_rates(load_rates(catalog, file), catalog)
+
+
+@app.command()
+def find(
+    capacitance: Annotated[float | None, quantity("F", "Old value.")] = None,
+    voltage: Annotated[Any, rating("Rating needed, d.c. unless it says a.c.")] = None,
+    role: Annotated[str | None, typer.Option(help="What it does, like coupling or reservoir.")] = None,
+    bipolar: Annotated[bool, typer.Option("--bipolar", help="The voltage may reverse.")] = False,
+    lead_style: Annotated[str | None, typer.Option(help="radial, axial or snap-in.")] = None,
+    hole_spacing: Annotated[float | None, quantity("mm", "Between the two holes.")] = None,
+    free_diameter: Annotated[float | None, quantity("mm", "Of a round space centred on the holes.")] = None,
+    along: Annotated[float | None, quantity("mm", "Free in the line of the holes, centred on them.")] = None,
+    across: Annotated[float | None, quantity("mm", "Free across the line of the holes, centred on them.")] = None,
+    headroom: Annotated[float | None, quantity("mm", "Free height above the board.")] = None,
+    temperature: Annotated[float | None, quantity("°C", "At the part while it works.")] = None,
+    hours_a_day: Annotated[float, typer.Option(help="Hours switched on a day.")] = 24,
+    years: Annotated[float | None, typer.Option(help="Years of life wanted, up to 15.")] = None,
+    ripple: Annotated[float | None, quantity("A", "Ripple current.")] = None,
+    ripple_frequency: Annotated[float | None, quantity("Hz", "Its frequency.")] = None,
+    safety_class: Annotated[str | None, typer.Option(help="X1, X2, Y1 or Y2.")] = None,
+    pieces: Annotated[int, typer.Option(help="How many are needed.")] = 1,
+    best: Annotated[int, typer.Option(help="How many to show.", min=1, max=1000)] = 10,
+    why: Annotated[tuple[str, str] | None, typer.Option(metavar="MAKER NUMBER", help="Explain one part.")] = None,
+    catalog: Catalog = DEFAULT_CATALOG,
+) -> None:
+    """Find parts for one position."""
+    from subsearch.catalog.store import open_to_read
+    from subsearch.display.summary import print_found, print_why
+    from subsearch.search.candidates import find as find_parts
+    from subsearch.search.requirement import Requirement
+
+    if capacitance is None and voltage is None:
+        raise RequirementError(
+            "Nothing is asked. Give a --capacitance or a --voltage at least, like '47 µF' or '25 V'."
+        )
+    side, depth = (None if size is None else size / 2 for size in (along, across))
+    requirement = Requirement(
+        pieces=pieces, role=role, capacitance_f=capacitance, reverses=bipolar, lead_style=lead_style,
+        rated_v=voltage.volts if voltage and not voltage.ac else None,
+        rated_ac_v=voltage.volts if voltage and voltage.ac else None,
+        hole_spacing_mm=hole_spacing, free_diameter_mm=free_diameter, left_mm=side, right_mm=side, front_mm=depth,
+        back_mm=depth, headroom_mm=headroom, working_c=temperature, hours_a_day=hours_a_day, life_wanted_y=years,
+        ripple_a=ripple, ripple_hz=ripple_frequency, safety_class=safety_class,
+    )  # fmt: skip
+    with open_to_read(catalog) as con:
+        found = find_parts(con, [requirement], best)[0]
+        if why is not None:
+            print_why(why, found.why(*why))
+        else:
+            print_found(found, catalog)
+            raise typer.Exit(0 if found.kept else 1)
+
+
+@app.command()
+def repair(
+    folder: Annotated[Path, typer.Argument(help="The folder with repair.toml and positions.csv.")],
+    catalog: Catalog = DEFAULT_CATALOG,
+    out: Annotated[Path | None, typer.Option(help="Where the files go; else into the repair's folder.")] = None,
+) -> None:
+    """Search a whole repair at once and write its shopping list and page."""
+    raise typer.Exit(_repair(folder, catalog, out or folder))
+
+
+@app.command()
+def demo(
+    folder: Annotated[Path, typer.Argument(help="Where the demo goes.")] = Path("subsearch-demo"),
+) -> None:
+    """Copy out the invented demo, load its lists, search its repair and write the shopping list."""
+    import shutil
+
+    from subsearch.catalog.intake import load as load_lists
+    from subsearch.catalog.rates import load_rates
+    from subsearch.display.summary import print_intakes
+    from subsearch.shipped import shipped
+
+    for source in sorted(shipped("catalog_demo").rglob("*")):
+        target = folder / source.relative_to(shipped("catalog_demo"))
+        if source.is_file() and not target.exists():  # what the builder changed there stays as it is
+            target.parent.mkdir(parents=True, exist_ok=True)
+            shutil.copyfile(source, target)
+    catalog = folder / "subsearch.duckdb"
+    load_rates(catalog, folder / "rates.csv")
+    with progress() as tell:
+        intakes = load_lists(catalog, sorted((folder / "lists").iterdir()), seen=date(2026, 10, 1), progress=tell)
+    print("All names, parts and prices of this demo are invented.\n")
+    print_intakes(intakes, catalog)
+    print()
+    raise typer.Exit(_repair(folder / "organ", catalog, folder))
+
+
+def _repair(folder: Path, catalog: Path, out: Path) -> int:
+    from subsearch.catalog.store import open_to_read
+    from subsearch.display.page import write_page
+    from subsearch.display.summary import print_repair
+    from subsearch.repair.choosing import choose
+    from subsearch.repair.folder import read_repair
+    from subsearch.shopping.files import write_csv
+    from subsearch.shopping.plan import plan
+
+    described = read_repair(folder)
+    with progress() as tell, open_to_read(catalog) as con:
+        tell(f"{len(described.positions)} positions", 0, 2)
+        choices = choose(con, described)
+        tell("shopping list", 1, 2)
+        shopping = plan(con, choices)
+    out.mkdir(parents=True, exist_ok=True)
+    listed, page = out / "shopping-list.csv", out / "shopping-list.html"
+    write_csv(shopping, listed)
+    write_page(described, choices, shopping, catalog, page, date.today())
+    print_repair(described, choices, shopping, catalog, (listed, page))
+    return 0 if any(choice.candidate for choice in choices) else 1
+
+
+@app.callback(invoke_without_command=True)
+def _main(
+    version: Annotated[bool, typer.Option("--version", help="Print the version and end.")] = False,
+) -> None:
+    if version:
+        print(f"subsearch {__version__}")
+        raise typer.Exit

@@ -1,0 +1,1 @@
+"""Pictures: words and ink. This room decides nothing."""

@@ -1,0 +1,154 @@
+"""Each position turned into a requirement, with a note for everything that was decided on the way."""
+
+import re
+from dataclasses import dataclass
+
+from subsearch.repair.folder import Repair
+from subsearch.repair.positions import Position, Rating
+from subsearch.search.requirement import Requirement
+from subsearch.search.voltage import keeps_its_sign, modern_v, needed_v
+from subsearch.units import show
+
+UNPOLARISED = {"film", "foil", "paper", "ceramic", "polystyrene", "polyester", "mica"}
+LEFT_ALONE = ("polystyrene", "silver mica")  # old kinds that seldom fail: common practice
+AS_RECORDED = (
+    "role", "capacitance_f", "old_tolerance_pct", "lead_style", "hole_spacing_mm", "free_diameter_mm", "left_mm",
+    "right_mm", "front_mm", "back_mm", "headroom_mm", "ripple_a", "ripple_hz", "esr_least_ohm", "esr_most_ohm",
+    "esr_hz", "safety_class", "pinned_maker", "pinned_part_number",
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Asked:
+    """A position, what it asks (None: not asked), and the notes on how that came about."""
+
+    position: Position
+    requirement: Requirement | None
+    notes: tuple[str, ...]
+
+
+def ask(repair: Repair, position: Position) -> Asked:
+    """What one position of a repair asks.
+
+    Raises:
+        RequirementError: the position contradicts itself, or wants more life than the ceiling.
+    """
+    if position.capacitance_f is None and position.rated_voltage is None:
+        return Asked(position, None, ("Not asked: neither capacitance nor rated voltage is filled in.",))
+    notes: list[str] = []
+    if position.capacitance_f is None:
+        notes.append("The capacitance is empty and therefore not asked: look at it before you take a part.")
+    if position.role is None:
+        notes.append("No role is given: a window of −20…+50 % is taken for the capacitance.")
+    volts, ac_volts = _ratings(position, notes)
+    requirement = Requirement(
+        reference=position.name,
+        pieces=repair.pieces(position),
+        rated_v=volts,
+        rated_ac_v=ac_volts,
+        reverses=_reverses(position, notes),
+        working_c=_working_c(repair, position, notes),
+        hours_a_day=repair.hours_a_day,
+        life_wanted_y=repair.years_wanted,
+        **{name: getattr(position, name) for name in AS_RECORDED},
+    )
+    if position.ripple_a is None and position.role in ("reservoir", "regulator output"):
+        notes.append("No ripple current is given, so life is reckoned without its heat.")
+    return Asked(position, requirement, tuple(notes))
+
+
+def _ratings(position: Position, notes: list[str]) -> tuple[float | None, float | None]:
+    """The d.c. and the a.c. rating needed [V]."""
+    rating = position.rated_voltage
+    if position.safety_class:
+        return None, _old_ac_v(position, notes)
+    if rating is None:
+        notes.append("The rated voltage is empty and therefore not asked: look at it before you take a part.")
+        return None, None
+    if rating.ac:
+        return None, rating.volts
+    lowest, highest = position.dc_lowest_v, position.dc_highest_v
+    peak, fault = position.ac_peak_v or 0.0, position.fault_v or 0.0
+    if lowest is None or highest is None:
+        return max(_as_marked(rating, notes), abs(fault)), None
+    needed = needed_v(lowest, highest, peak, fault)
+    if needed == 0:
+        notes.append("Measured 0 V d.c. and nothing on top, so any rated voltage will do.")
+        return None, None
+    on_top = f", {show(peak, 'V')} a.c. peak" if peak else ""
+    arrives = f", {show(fault, 'V')} can arrive in a fault" if fault else ""
+    notes.append(
+        f"Measured {show(lowest, 'V')} to {show(highest, 'V')} d.c.{on_top}{arrives}: {show(needed, 'V')} is needed, "
+        f"a quarter in reserve; the old part was rated {show(rating.volts, 'V')}."
+    )
+    return needed, None
+
+
+def _old_ac_v(position: Position, notes: list[str]) -> float | None:
+    """The a.c. rating [V] that a part of a safety class must have: at least the old one's."""
+    ratings = [one.volts for one in (position.rated_voltage, position.old_rating) if one is not None and one.ac]
+    if not ratings:
+        notes.append("No old a.c. rating is recorded, so only the class is asked: look at the old part or the mains.")
+    return max(ratings, default=None)
+
+
+def _as_marked(rating: Rating, notes: list[str]) -> float:
+    volts = modern_v(rating.volts)
+    if volts != rating.volts:
+        notes.append(f"The old {show(rating.volts, 'V')} counts as {show(volts, 'V')}.")
+    return volts
+
+
+def _reverses(position: Position, notes: list[str]) -> bool:
+    """Whether a bipolar part is needed."""
+    lowest, highest = position.dc_lowest_v, position.dc_highest_v
+    if lowest is not None and highest is not None and (lowest or highest or position.polarity != "bipolar"):
+        if not keeps_its_sign(lowest, highest, position.ac_peak_v or 0.0):
+            notes.append("The voltage changes its sign here: only a part without polarity is taken.")
+            return True
+        if lowest < 0 < highest:
+            notes.append("The voltage dips a little to the other sign: a polar part stands that, a bipolar one better.")
+        return False
+    if position.polarity == "bipolar":
+        notes.append("The old part was bipolar and no d.c. of one sign was measured: polar parts are refused.")
+        return True
+    if position.polarity is None and not _without_polarity(position.old_technology):
+        notes.append("The polarity found is not recorded, so it is not asked: look which way the old part stood.")
+    return False
+
+
+def words_of(old_technology: str | None) -> set[str]:
+    """The words in which the builder wrote what the old part is."""
+    return set(re.findall(r"[a-z]+", (old_technology or "").lower()))
+
+
+def left_alone(old_technology: str | None) -> str | None:
+    """The old kind that seldom fails, where the old part is one."""
+    return next((kind for kind in LEFT_ALONE if words_of(old_technology) >= set(kind.split())), None)
+
+
+def _without_polarity(old_technology: str | None) -> bool:
+    return bool(words_of(old_technology) & UNPOLARISED)
+
+
+def _working_c(repair: Repair, position: Position, notes: list[str]) -> float | None:
+    """The temperature at the part [°C]: its own, else its section's, with what a hot part beside it adds."""
+    own = position.temperature_c
+    around = own if own is not None else repair.section_c.get(position.section or "")
+    if around is None:
+        notes.append("No temperature is known here, so neither it nor the life is asked.")
+        return None
+    if position.hot_part_k:
+        notes.append(f"A hot part beside it adds {show(position.hot_part_k, 'K')} to {show(around, '°C')}.")
+    return around + (position.hot_part_k or 0.0)
+
+
+def unchecked(position: Position) -> tuple[str, ...]:
+    """What is recorded of a position but no condition asks for yet: said, so that nobody takes it for checked."""
+    recorded = {
+        "leakage limit": position.leakage_most_a,
+        "hole diameter": position.hole_diameter_mm,
+        "sections of the can": position.sections,
+        "match group": position.match_group,
+    }
+    return tuple(name for name, value in recorded.items() if value is not None)

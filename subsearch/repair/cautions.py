@@ -1,0 +1,129 @@
+"""Which cautions a position calls for: beside choosing, on the page and in print. None says that a part is safe."""
+
+from subsearch.formulas.carriers import Carrier
+from subsearch.formulas.discharge import bleed_ohm, discharge_s, start_w
+from subsearch.formulas.envelope import VENTED_FROM_MM, vent_clearance_mm
+from subsearch.repair.asking import Asked, left_alone, words_of
+from subsearch.search.answers import Candidate
+from subsearch.terms import PAPER, TANTALUM, WET, WITHOUT_POLARITY
+from subsearch.units import show
+
+TOUCH_V = 60.0  # d.c. below which the instrument standard IEC 61010-1 does not count a part as hazardous
+GENERAL = (
+    "Local codes and licensed practice come first. Nothing here says that a part is safe.",
+    "Mains and live-chassis sets: work behind an isolating transformer; a lamp or a variable transformer does not "
+    "isolate.",
+    "Reservoir capacitors stay charged. Discharge each through a resistor, never with a screwdriver, then measure; "
+    "treat it as live until measured, and measure again before you touch it: some charge comes back.",
+    "Polarity: the stripe on a radial can is minus, the groove end of an axial can is plus, the mark on a tantalum "
+    "bead is plus. The print on the board can be wrong: trust the circuit.",
+    "First power-up: eye protection on, current limited, hands off.",
+    "Never block a vent, and keep the clearance above it. Vents point up or away from you.",
+    "Clean off leaked electrolyte and old glue before you fit a new part: both conduct and eat copper.",
+    "Insulating pads, bushes and paste under power transistors go back where they were, and are checked for "
+    "insulation before power.",
+    "Oil-filled parts of that age may hold PCB: do not open them; gloves, and disposal by the local rules.",
+    "Old solder contains lead: ventilate, and wash your hands.",
+)
+OLD_STOCK = "Old stock: measure it before you fit it."
+REFORM = (
+    " A wet part over three years old is reformed first: slowly, through a resistor, at dangerous voltage behind a "
+    "shield. Reforming does not cure a part that has dried out."
+)
+
+
+def cautions(asked: Asked, candidate: Candidate | None) -> tuple[str, ...]:
+    """The cautions that one position calls for, with the part chosen for it if there is one."""
+    said = [*_of_the_place(asked), *_reservoir(asked, candidate)]
+    if candidate is not None:
+        said += _of_the_part(asked, candidate)
+    return tuple(said)
+
+
+def _of_the_place(asked: Asked) -> list[str]:
+    position, said = asked.position, []
+    if position.mains:
+        said.append("Mains: unplug, and work behind an isolating transformer. Local codes and licensed practice first.")
+    if position.safety_class:
+        said.append(
+            f"Class {position.safety_class} by the old marking: only a part of that class or stricter, with its "
+            "approval marks, from a source that shows where it came from. Never an ordinary part."
+        )
+    elif position.mains and position.role == "interference suppression":
+        said.append("Its safety class is not recorded: find out whether it must be X or Y before you take any part.")
+    return said + _of_the_old_part(asked)
+
+
+def _of_the_old_part(asked: Asked) -> list[str]:
+    position, said = asked.position, []
+    words = words_of(position.old_technology)
+    if "oil" in words:
+        said.append("The old part is oil-filled and may hold PCB: do not open it.")
+    if kind := left_alone(position.old_technology):
+        said.append(f"The old part is {kind}, which seldom fails: leave it unless it measures wrong.")
+    if PAPER in words and position.mains:
+        said.append("Paper parts on the mains are replaced whatever they read.")
+    return said
+
+
+def _reservoir(asked: Asked, candidate: Candidate | None) -> list[str]:
+    """How to empty what stands there, the old part or the new one, whichever holds more."""
+    position, part = asked.position, {} if candidate is None else candidate.part
+    measured = [abs(v) for v in (position.dc_lowest_v, position.dc_highest_v) if v is not None]
+    held_v = max(abs(position.supply_rail_v or 0.0), max(measured, default=0.0) + (position.ac_peak_v or 0.0))
+    rated_v = part.get("rated_v") or (position.rated_voltage.volts if position.rated_voltage else 0.0)
+    capacitance_f = max(position.capacitance_f or 0.0, part.get("capacitance_f") or 0.0)
+    start_v = held_v or rated_v
+    return [_discharge(start_v, capacitance_f)] if position.role == "reservoir" and start_v and capacitance_f else []
+
+
+def _of_the_part(asked: Asked, candidate: Candidate) -> list[str]:
+    part, offer, position, said = candidate.part, candidate.offer, asked.position, []
+    if part["polarity"] != "bipolar" and part["technology"] not in WITHOUT_POLARITY:
+        towards = f" The old plus faced {position.plus_towards}." if position.plus_towards else ""
+        said.append(f"Polarity: {_mark(part['technology'], part['shape'])}.{towards} Trust the circuit, not the print.")
+    if part["technology"] == TANTALUM:
+        said.append("Tantalum burns when it fails or is fitted the wrong way round: limit the current.")
+    said += _vent(candidate)
+    if offer["condition"] == "old stock":
+        said.append(OLD_STOCK + (REFORM if part["technology"] == WET else ""))
+    return said
+
+
+def _discharge(start_v: float, capacitance_f: float) -> str:
+    """How to empty this very capacitor, and how long it takes."""
+    if start_v <= TOUCH_V:
+        return (
+            f"Reservoir: it holds its charge at up to {show(start_v, 'V')}. Discharge it through a resistor, then "
+            "measure: a short melts metal even where the voltage is low."
+        )
+    resistor: Carrier = bleed_ohm(start_v)
+    seconds = discharge_s(resistor, capacitance_f, start_v, TOUCH_V)
+    return (
+        f"Reservoir: discharge it through {show(resistor, 'Ω')} ({start_w(start_v, resistor):.1f} W at the start); "
+        f"from {show(start_v, 'V')} to {show(TOUCH_V, 'V')} takes {seconds:.1f} s. Treat it as live until measured."
+    )
+
+
+def _mark(technology: str | None, shape: str | None) -> str:
+    if technology == TANTALUM:
+        return "the mark on a tantalum bead is plus"
+    if shape == "axial":
+        return "the groove end of an axial can is plus"
+    radial = technology == WET and shape == "can"
+    return "the stripe on the sleeve is minus" if radial else "look up what the mark on the case means"
+
+
+def _vent(candidate: Candidate) -> list[str]:
+    """Whether a vented can has the clearance above it that it needs, where the headroom is known."""
+    part, margin = candidate.part, candidate.made["headroom_margin_mm"]
+    diameter = part["across_mm"]
+    if part["shape"] != "can" or diameter is None or margin is None or part["vent"] == "none":
+        return []
+    if part["vent"] is None and diameter < VENTED_FROM_MM:
+        return []
+    needed = vent_clearance_mm(diameter)
+    if margin >= needed:
+        return []
+    free = f"{show(round(margin, 2) + 0.0, 'mm')} does" if margin >= 0 else "nothing does"
+    return [f"Vent: {show(needed, 'mm')} should stay free above this can; {free}."]

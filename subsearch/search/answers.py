@@ -1,0 +1,161 @@
+"""Candidates and answers, frozen, and the words they are told in."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Any
+
+from subsearch.search.criteria import LABELS, NOBODY, OFFER, OFFER_CRITERIA, PART_CRITERIA, Criterion
+from subsearch.search.ways import UPRIGHT
+from subsearch.terms import TERMS
+from subsearch.units import show
+
+Row = Mapping[str, Any]
+SAID = {True: "yes", False: "no", None: "not stated"}
+
+
+def part_name(maker: str | None, part_number: str) -> str:
+    """Maker, where the list states one, and part number."""
+    return part_number if maker is None else f"{maker} {part_number}"
+
+
+def frozen(row: Mapping[str, Any]) -> Row:
+    """A row nobody can change."""
+    return MappingProxyType(dict(row))
+
+
+@dataclass(frozen=True)
+class Candidate:
+    """A part that fits (answer true) or may fit (None), or is pinned: its facts, best offer, numbers, contributions."""
+
+    answer: bool | None
+    pinned: bool
+    place: int
+    total: float
+    contributions: Row
+    part: Row
+    offer: Row
+    made: Row
+    not_stated: tuple[str, ...]
+
+    @property
+    def name(self) -> str:
+        """Maker and part number: what the builder writes down."""
+        return part_name(self.part["maker"], self.part["part_number"])
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What one condition answers on one part: yes (true), no (false) or not stated (None), and the sentence."""
+
+    name: str
+    answer: bool | None
+    sentence: str
+
+    def __str__(self) -> str:
+        return f"{LABELS[self.name]}: {SAID[self.answer]} ({self.sentence})"
+
+
+def sentences(row: Mapping[str, Any]) -> tuple[Answer, ...]:
+    """The answers of one part in words, in the order of the criteria, out of a row of the EXPLAIN statement."""
+    words = {
+        "part": Words({**row["part"], "size": body(row["part"])}),
+        "need": Words(row["need"]),
+        "made": Words(
+            {**row["made"], "margins": UPRIGHT.describe(row["made"], row["need"]), "leads": _leads(row)},
+        ),
+    }
+    said = [_answer(c, row, words) for c in PART_CRITERIA if row["asked"][c.name]]
+    return (*said, _offers(row, words))
+
+
+def _answer(criterion: Criterion, row: Mapping[str, Any], words: Mapping[str, Any]) -> Answer:
+    sentence = criterion.exempt_sentence if row["exempt"][criterion.name] else criterion.sentence
+    return Answer(criterion.name, row["answers"][criterion.name], sentence.format_map(words))
+
+
+def _offers(row: Mapping[str, Any], words: Mapping[str, Any]) -> Answer:
+    """One answer for all offers, and what stands against each."""
+    offers = row["offers"] or []
+    if not offers:
+        return Answer(OFFER, False, NOBODY)
+    each = [_joined(one["answers"].values()) for one in offers]
+    answer = True if True in each else None if None in each else False
+    told = []
+    for one, its in zip(offers, each, strict=True):
+        against = [
+            c.sentence.format_map({**words, "offer": Words(one["offer"])})
+            for c in OFFER_CRITERIA
+            if one["answers"][c.name] is not True
+        ]
+        told.append(f"{one['offer']['supplier']}: {'; '.join(against) if its is not True else 'can be bought'}")
+    return Answer(OFFER, answer, " | ".join(told))
+
+
+def _joined(answers: Any) -> bool | None:
+    answers = list(answers)
+    return False if False in answers else None if None in answers else True
+
+
+def body(part: Mapping[str, Any]) -> str:
+    """The nominal body as the trade writes it: ⌀ and length of a can or an axial, three sides of a box."""
+    along, across, tall = (part[f"{side}_mm"] for side in ("along", "across", "tall"))
+    sizes = {
+        "can": (along, tall),
+        "axial": (across, along),
+    }.get(part["shape"] or "", (along, across, tall))
+    text = " × ".join("?" if size is None else show(size, "") for size in sizes)
+    return f"{'' if part['shape'] == 'box' or not part['shape'] else 'Ø '}{text} mm"
+
+
+def value_text(part: Row) -> str:
+    """Capacitance and rated voltage, d.c. unless it says a.c., with the safety class where there is one.
+
+    >>> value_text({"capacitance_f": 1e-7, "rated_v": 630.0, "rated_ac_v": 275.0, "safety_class": "X2"})
+    '0.1 µF 275 V a.c. X2'
+    """
+    value = printed("capacitance_f", part["capacitance_f"])
+    safety = part["safety_class"] if part["safety_class"] not in (None, "none") else ""
+    if safety or part["rated_v"] is None:
+        return f"{value} {printed('rated_ac_v', part['rated_ac_v'])} a.c. {safety}".rstrip()
+    return f"{value} {printed('rated_v', part['rated_v'])}"
+
+
+def _leads(row: Mapping[str, Any]) -> str:
+    part = row["part"]
+    if part["shape"] == "axial":
+        return f"axial body {show(part['along_mm'], 'mm')} long, which asks for holes 5 mm further apart"
+    spacing = part["delivered_spacing_mm"] if part["delivered_spacing_mm"] is not None else part["lead_spacing_mm"]
+    return f"lead spacing {show(spacing, 'mm')}"
+
+
+class Words:
+    """The values of a row as the trade prints them, for the sentences: `{part.rated_v}` gives "63 V"."""
+
+    def __init__(self, row: Mapping[str, Any]) -> None:
+        self._row = row
+
+    def __getattr__(self, name: str) -> str:
+        return printed(name, self._row[name])
+
+
+UNIT_OF_SUFFIX = {"f": "F", "v": "V", "a": "A", "ohm": "Ω", "hz": "Hz", "mm": "mm", "c": "°C", "h": "h", "pct": "%"}
+
+
+def printed(name: str, value: Any) -> str:
+    """One value as the trade prints it, by the unit that ends its name.
+
+    >>> printed("rated_v", 63.0), printed("tall_mm", None), printed("technologies", ("film PP", "film PET"))
+    ('63 V', 'not stated', 'film PP, film PET')
+    """
+    if value is None:
+        return "not stated"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, (list, tuple)):
+        return ", ".join(map(str, value))
+    if isinstance(value, (int, float)):
+        term = TERMS.get(name)
+        unit = term.unit if term else UNIT_OF_SUFFIX.get(name.rsplit("_", 1)[-1], "")
+        return show(float(value), unit)
+    return str(value)

@@ -1,0 +1,99 @@
+"""Ask the catalog: requirements in; for each the best kept and open parts and the counts out, in one statement."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+import duckdb
+
+from subsearch.search import refusals
+from subsearch.search.answers import Answer, Candidate, Row, frozen
+from subsearch.search.asking import needs, rows_of
+from subsearch.search.requirement import Requirement
+from subsearch.search.statements import FIND
+
+BEST = 50
+
+
+@dataclass(frozen=True)
+class Found:
+    """The answer to one requirement, with the statement and the values that give it again.
+
+    `kept` and `open` hold the best; the counts are of all. A pinned part stands in `pinned`, whatever its answer.
+    """
+
+    requirement: Requirement
+    kept: tuple[Candidate, ...]
+    open: tuple[Candidate, ...]
+    pinned: Candidate | None
+    kept_count: int
+    open_count: int
+    refused_count: int
+    sql: str = field(repr=False)
+    parameters: Row = field(repr=False)
+    con: duckdb.DuckDBPyConnection = field(repr=False, compare=False)
+
+    def why(self, maker: str | None, part_number: str) -> tuple[Answer, ...]:
+        """Every condition that is asked, answered for one named part in words and numbers."""
+        return refusals.why(self.con, self.requirement, maker, part_number)
+
+    def nearest(self, most: int = 5) -> list[tuple[str, str]]:
+        """Maker and part number of the refused parts that come nearest."""
+        return refusals.nearest_refused(self.con, self.requirement, most)
+
+    def refused_by(self) -> dict[str, int]:
+        """How many parts each condition refuses, whatever the others say."""
+        return refusals.refused_by(self.con, self.requirement)
+
+
+def find(con: duckdb.DuckDBPyConnection, requirements: Sequence[Requirement], best: int = BEST) -> list[Found]:
+    """For each requirement the best kept and the best open parts, ranked, with counts: all in one statement.
+
+    Args:
+        con: a catalog opened to read.
+        requirements: any number of them; one position is a list of one.
+        best: how many kept and how many open parts come back for each; the counts are of all.
+    """
+    asked = needs(requirements, best)
+    if not asked:
+        return []
+    by_need: list[list[dict[str, Any]]] = [[] for _ in asked]
+    for row in rows_of(con, FIND, {"needs": asked}):
+        by_need[row["number"]].append(row)
+    (parts,) = con.execute("select count(*) from part").fetchall()[0]
+    return [
+        _found(con, requirement, its_rows, parts, {"needs": [need]})
+        for requirement, its_rows, need in zip(requirements, by_need, asked, strict=True)
+    ]
+
+
+def _found(
+    con: duckdb.DuckDBPyConnection,
+    requirement: Requirement,
+    rows: list[dict[str, Any]],
+    parts: int,
+    parameters: dict[str, Any],
+) -> Found:
+    everyone = [_candidate(row) for row in rows]
+    best = int(parameters["needs"][0]["most"])
+    kept = tuple(one for one in everyone if one.answer is True and one.place <= best)
+    opened = tuple(one for one in everyone if one.answer is None and one.place <= best)
+    pinned = next((one for one in everyone if one.pinned), None)
+    counts = {row["answer"]: int(row["in_all"]) for row in rows}
+    kept_count, open_count = counts.get(True, 0), counts.get(None, 0)
+    counts_of_all = (kept_count, open_count, parts - kept_count - open_count)
+    return Found(requirement, kept, opened, pinned, *counts_of_all, FIND, frozen(parameters), con)
+
+
+def _candidate(row: dict[str, Any]) -> Candidate:
+    return Candidate(
+        answer=row["answer"],
+        pinned=row["pinned"],
+        place=int(row["place"]),
+        total=row["total"],
+        not_stated=tuple(row["not_stated"]),
+        contributions=frozen(row["contributions"]),
+        part=frozen(row["part"]),
+        offer=frozen(row["offer"]),
+        made=frozen(row["made"]),
+    )

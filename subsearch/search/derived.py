@@ -1,0 +1,162 @@
+"""Laws meet facts: the only file that teaches the laws what a stored column is, and which law serves which part.
+
+`OF_PART` holds the numbers made of a part alone, which then stand in its row; `OF_PAIR` those made of a part and a
+need; `YEARS` and `COST` those that take one step more. Each is SQL text.
+"""
+
+from math import isnan
+
+import duckdb
+
+from subsearch.formulas import buying, envelope, geometry, life, loss
+from subsearch.formulas.carriers import Carrier, pick, step
+from subsearch.terms import C0G, CLASS_2, FILM_PET, FILM_PP, HYBRID, POLYMER, WET
+
+
+def known(x: Carrier) -> Carrier:
+    """The value itself, or None [as x] where it is the unknown of plain numbers.
+
+    >>> known(2.5)
+    2.5
+    >>> known(float("nan"))
+    """
+    return None if isinstance(x, float) and isnan(x) else x  # SQL sorts NaN above all numbers: it must become NULL
+
+
+@pick.register
+def _(condition: duckdb.Expression, yes: Carrier, no: Carrier = None) -> duckdb.Expression:
+    return duckdb.when(condition).then(known(yes)).otherwise(known(no))
+
+
+@step.register
+def _(x: duckdb.Expression, name: str) -> duckdb.Expression:
+    return duckdb.fn(name, x)
+
+
+def _part(name: str) -> Carrier:
+    return duckdb.col("part", name)
+
+
+def _need(name: str) -> Carrier:
+    return duckdb.col("need", name)
+
+
+def _offer(name: str) -> Carrier:
+    return duckdb.col("offer", name)
+
+
+def _stated(first: Carrier, second: Carrier) -> Carrier:
+    """The first where it is stated, else the second."""
+    return duckdb.when(first.isnotnull()).then(first).otherwise(second)
+
+
+def _by_shape(can: Carrier, others: Carrier) -> Carrier:
+    """One law for cans, one for boxes and axial bodies; unknown where the shape is not stated."""
+    return duckdb.when(IS_CAN).then(can).when(IS_OTHER).then(others).otherwise(None)
+
+
+SHAPE = _part("shape")
+IS_CAN, IS_OTHER = duckdb.lit("can") == SHAPE, SHAPE.isin(duckdb.lit("box"), duckdb.lit("axial"))
+IS_SNAP_IN = _stated(_part("lead_form") == duckdb.lit("snap-in"), duckdb.lit(False))
+STYLE = (
+    duckdb.when(duckdb.lit("axial") == SHAPE)
+    .then(duckdb.lit("axial"))
+    .when(SHAPE.isnotnull() & IS_SNAP_IN)
+    .then(duckdb.lit("snap-in"))
+    .when(SHAPE.isnotnull())
+    .then(duckdb.lit("radial"))
+    .otherwise(None)
+)
+
+
+def _technology(*words: str) -> Carrier:
+    return _part("technology").isin(*(duckdb.lit(word) for word in words))
+
+
+WORN_BY_HEAT = _technology(WET, HYBRID, POLYMER)  # the lower, twofold law also serves polymer parts
+NOT_WORN_BY_HEAT = _stated(_technology(FILM_PET, FILM_PP, C0G, CLASS_2), duckdb.lit(False))
+
+
+def _largest(side: str, can_plus: Carrier, other_plus: Carrier) -> Carrier:
+    """The largest size on one side: the maker's plus tolerance, else the usual one."""
+    plus = _stated(_part(f"{side}_plus_mm"), _by_shape(can_plus, other_plus))
+    return envelope.envelope_mm(_part(f"{side}_mm"), plus)
+
+
+def _across_plus(side: Carrier) -> Carrier:
+    return duckdb.when(IS_SNAP_IN).then(envelope.snap_in_plus_mm(side)).otherwise(envelope.can_plus_mm(side))
+
+
+ALONG, ACROSS, TALL = _part("along_mm"), _part("across_mm"), _part("tall_mm")
+SPACING = _stated(_part("delivered_spacing_mm"), _part("lead_spacing_mm"))
+OFFSET = geometry.lead_offset_mm(SPACING, _need("hole_spacing_mm"))
+
+# A rating at a higher frequency says nothing about a lower one; 100 and 120 Hz are as good as equal.
+COMPARABLE = _need("ripple_hz").isnull() | (_part("ripple_hz") <= _need("ripple_hz") * duckdb.lit(1.25))
+USABLE_RIPPLE = pick(COMPARABLE, _part("ripple_a"), None)
+# A life at the case temperature, or one run without ripple, has the whole rise still to come.
+RIPPLE_INSIDE = duckdb.when(
+    _part("life_basis").isin(duckdb.lit("load life"), duckdb.lit("useful life"))
+    & _stated(_part("life_reference") != duckdb.lit("case"), duckdb.lit(True))
+)
+RISE = life.rise_k(life.RATED_RISE_K, _need("ripple_a"), USABLE_RIPPLE)
+COOL_LIFE = life.life_h(_part("life_h"), _part("rated_c"), _need("working_c"))
+RIPPLE_LIFE = life.life_with_ripple_h(
+    COOL_LIFE, RISE, life.RATED_RISE_K, RIPPLE_INSIDE.then(duckdb.lit(1.0)).otherwise(duckdb.lit(0.0))
+)
+# No ripple stated in the position: no rise and no credit for one, which the report says.
+LIFE = pick(WORN_BY_HEAT, pick(_need("ripple_a").isnull(), COOL_LIFE, RIPPLE_LIFE), None)
+
+ESR_FROM_LOSS = loss.esr_ohm(_part("tan_delta"), _part("tan_delta_hz"), _part("capacitance_f"))
+ESR = (
+    duckdb.when((_part("esr_hz") == _need("esr_hz")) & _part("esr_ohm").isnotnull())
+    .then(_part("esr_ohm"))
+    .when(_part("tan_delta_hz") == _need("esr_hz"))
+    .then(ESR_FROM_LOSS)
+    .otherwise(None)
+)
+
+
+def _sql(expressions: dict[str, Carrier]) -> dict[str, str]:
+    return {name: str(expression) for name, expression in expressions.items()}
+
+
+OF_PART = _sql(
+    {
+        "style": STYLE,
+        "not_worn_by_heat": NOT_WORN_BY_HEAT,
+        "along_max_mm": _largest("along", _across_plus(ALONG), envelope.box_plus_mm(ALONG)),
+        "across_max_mm": _largest("across", _across_plus(ACROSS), envelope.box_plus_mm(ACROSS)),
+        "tall_max_mm": _largest("tall", envelope.can_tall_plus_mm(TALL), envelope.box_plus_mm(TALL)),
+    }
+)
+ALONG_MAX, ACROSS_MAX, TALL_MAX = _part("along_max_mm"), _part("across_max_mm"), _part("tall_max_mm")
+OF_PAIR = _sql(
+    {
+        "left_margin_mm": geometry.side_margin_mm(_need("left_mm"), ALONG_MAX),
+        "right_margin_mm": geometry.side_margin_mm(_need("right_mm"), ALONG_MAX),
+        "front_margin_mm": geometry.side_margin_mm(_need("front_mm"), ACROSS_MAX),
+        "back_margin_mm": geometry.side_margin_mm(_need("back_mm"), ACROSS_MAX),
+        "headroom_margin_mm": geometry.headroom_margin_mm(_need("headroom_mm"), TALL_MAX),
+        "round_margin_mm": _by_shape(
+            geometry.can_round_margin_mm(_need("free_diameter_mm"), ACROSS_MAX),
+            geometry.outline_round_margin_mm(_need("free_diameter_mm"), ALONG_MAX, ACROSS_MAX),
+        ),
+        "offset_mm": OFFSET,
+        "offset_margin_mm": geometry.STRAIGHT_OFFSET_MM - OFFSET,
+        "span_margin_mm": geometry.hole_span_margin_mm(_need("hole_spacing_mm"), ALONG),
+        "usable_ripple_a": USABLE_RIPPLE,
+        "life_at_work_h": LIFE,
+        "esr_at_ohm": ESR,
+    }
+)
+YEARS = str(life.life_y(duckdb.col("life_at_work_h"), _need("hours_a_day")))
+
+_BREAK_COST = buying.break_cost(
+    _need("pieces"),
+    _stated(_offer("minimum"), duckdb.lit(1)),  # a list without a minimum or a pack sells single pieces
+    _stated(_offer("pack"), duckdb.lit(1)),
+    duckdb.col("break", "from"),
+    duckdb.col("break", "price").cast("double"),
+)
+COST = f"(list_min(list_transform(offer.prices, lambda break: {_BREAK_COST})) * rate.worth::double)"

@@ -1,0 +1,135 @@
+"""The statements of a search, put together from criteria, contributions and the numbers of derived.py.
+
+Only names written in this room's own files stand in their text; every value is bound.
+"""
+
+from collections.abc import Iterable
+from typing import get_type_hints
+
+from subsearch.search.criteria import OFFER, OFFER_CRITERIA, PART_CRITERIA
+from subsearch.search.derived import COST, OF_PAIR, OF_PART, YEARS
+from subsearch.search.ranking import CONTRIBUTIONS
+from subsearch.search.requirement import Requirement
+from subsearch.search.ways import UPRIGHT
+
+SQL_TYPES = {
+    float: "double", float | None: "double", int: "integer", bool: "boolean", str: "varchar", str | None: "varchar",
+    tuple[str, ...]: "varchar[]", tuple[str, ...] | None: "varchar[]",
+}  # fmt: skip
+UNASKED = ("old_tolerance_pct",)  # fields of a requirement that shape the others and ask nothing themselves
+
+
+NEED_FIELDS = {name: kind for name, kind in get_type_hints(Requirement).items() if name not in UNASKED}
+NEED = (
+    "asked as (select unnest($needs, recursive := true)),\n"
+    "need as (select number::integer as number, most::integer as most, "
+    + ", ".join(f"{name}::{SQL_TYPES[kind]} as {name}" for name, kind in NEED_FIELDS.items())
+    + " from asked)"
+)
+
+
+PINNED = """coalesce(
+    part.maker is not distinct from need.pinned_maker and part.part_number = need.pinned_part_number, false)"""
+ANY_OFFER = "case when bool_or({0}) then true when bool_or(({0}) is null) then null else false end"
+OFFER_ANSWER = " and ".join(criterion.answer() for criterion in OFFER_CRITERIA)
+IN_WINDOW = PART_CRITERIA[0].answer()
+
+
+def _columns(named: dict[str, str]) -> str:
+    return ",\n        ".join(f"{sql} as {name}" for name, sql in named.items())
+
+
+def _struct(named: dict[str, str]) -> str:
+    return "{" + ", ".join(f"'{name}': {sql}" for name, sql in named.items()) + "}"
+
+
+def _names(names: Iterable[str]) -> str:
+    return ", ".join(names)
+
+
+PART_ANSWER = "(" + " and ".join(f"is_{c.name}" for c in PART_CRITERIA) + ")"
+PARTS = f"part as (select *, {_columns(OF_PART)} from main.part)"
+JUDGED = f"""need.number, part.pk, {PINNED} as pinned,
+        {_columns(OF_PAIR)},
+        {_columns({f"is_{c.name}": c.answer() for c in PART_CRITERIA})}"""
+"""Columns of one part against one need; each may use the ones before it by name."""
+
+IN_STRUCT = {c.name: f"is_{c.name}" for c in PART_CRITERIA}
+NOT_STATED = (
+    "list_filter(["
+    + _names(f"case when is_{c.name} is null then '{c.name}' end" for c in PART_CRITERIA)
+    + f", case when offers_answer is null then '{OFFER}' end], lambda name: name is not null)"
+)
+SHOWN = {name: f"part.{name}" for name in OF_PART} | {name: name for name in OF_PAIR} | {"years": YEARS}
+
+FIND = f"""with {NEED},
+{PARTS},
+fit as (
+    select *, {PART_ANSWER} as part_answer from (
+        select {JUDGED}
+        from need join part on ({IN_WINDOW}) is not false or {PINNED})
+    where {PART_ANSWER} is not false or pinned
+),
+sold as (
+    select fit.number, fit.pk, offer.rowid as offer_row, ({OFFER_ANSWER}) as offer_answer,
+        {COST} as cost, offer.supplier, offer.supplier_number
+    from fit join need using (number) join offer using (pk) left join currency_rate as rate using (currency)
+),
+offered as (
+    select number, pk, {ANY_OFFER.format("offer_answer")} as offers_answer,
+        first(struct_pack(offer_row := offer_row, cost := cost) order by
+            case when offer_answer then 0 when offer_answer is null then 1 else 2 end,
+            cost nulls last, supplier, supplier_number) as best
+    from sold group by number, pk
+),
+tight as (
+    select fit.*, {UPRIGHT.tightest()} as tightest_mm, best.cost as cost, best.offer_row as offer_row, offers_answer,
+        part_answer and offers_answer as answer
+    from fit join offered using (number, pk) join need using (number)
+    where (part_answer and offers_answer) is not false or pinned
+),
+scored as (
+    select tight.*, {_struct({one.name: one.value() for one in CONTRIBUTIONS})} as contributions
+    from tight join need using (number) join part using (pk) join offer on offer.rowid = offer_row
+),
+summed as (
+    select *, {" + ".join(f'coalesce(contributions."{one.name}", 0e0)' for one in CONTRIBUTIONS)} as total from scored
+),
+placed as (
+    select summed.*, count(*) over (partition by number, answer) as in_all, row_number() over (
+        partition by number, answer order by round(total, 9) desc, fact.maker, fact.part_number) as place
+    from summed join main.part as fact using (pk)
+)
+select number, answer, pinned, place, in_all, total, contributions, fact as part, offer,
+    {_struct(SHOWN | {"tightest_mm": "tightest_mm", "cost": "cost"})} as made, {NOT_STATED} as not_stated
+from placed join part using (pk) join main.part as fact using (pk) join offer on offer.rowid = placed.offer_row
+    join need using (number)
+where place <= need.most or pinned
+order by number, answer desc nulls last, place"""
+
+ANSWERS = f"""{NEED},
+{PARTS},
+sold as (
+    select need.number, offer.pk, {ANY_OFFER.format(OFFER_ANSWER)} as answer
+    from need cross join offer group by need.number, offer.pk
+),
+judged as (select {JUDGED}, part.maker, part.part_number,
+        abs(log2(part.capacitance_f / need.capacitance_f)) as distance
+    from need cross join part),
+answers as (
+    select number, maker, part_number, distance,
+        {_struct(IN_STRUCT | {OFFER: "case when sold.pk is null then false else sold.answer end"})} as answer
+    from judged left join sold using (number, pk)
+)"""
+"""Every answer on every part: asked for apart, since carrying each refusal back costs more than the search."""
+
+EXPLAIN = f"""with {NEED},
+{PARTS},
+judged as (
+    select {JUDGED}, {_struct({c.name: c.asked for c in PART_CRITERIA})} as asked,
+        {_struct({c.name: f"coalesce({c.exempt}, false)" for c in PART_CRITERIA})} as exempt
+    from need, part where part.maker is not distinct from $maker and part.part_number = $part_number)
+select fact as part, need, {_struct(SHOWN)} as made, {_struct(IN_STRUCT)} as answers, asked, exempt,
+    (select list({{'offer': offer, 'answers': {_struct({c.name: c.answer() for c in OFFER_CRITERIA})}}}
+        order by offer.supplier, offer.supplier_number) from offer, need where offer.pk = judged.pk) as offers
+from judged join part using (pk) join main.part as fact using (pk) join need using (number)"""

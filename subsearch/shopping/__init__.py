@@ -1,0 +1,1 @@
+"""Purchases: choices and offers in, the shopping list and its files out."""

@@ -1,0 +1,68 @@
+"""The shopping list as a CSV file. Text from suppliers' lists stays text: no cell of it becomes a formula."""
+
+import csv
+from decimal import Decimal
+from pathlib import Path
+
+from subsearch.search.answers import Row, body, value_text
+from subsearch.shopping.plan import Line, ShoppingList
+
+HEADINGS = (
+    "supplier", "supplier_number", "maker", "part_number", "description", "needed", "order", "from_quantity",
+    "unit_price", "currency", "cost", "own_currency", "own_cost", "positions",
+)  # fmt: skip
+FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+
+
+def write_csv(shopping: ShoppingList, file: Path) -> None:
+    """Write the list, one line a purchase, in UTF-8 with commas; money as decimals, never rounded."""
+    with file.open("w", encoding="utf-8", newline="") as out:
+        writer = csv.writer(out, lineterminator="\n")
+        writer.writerow(HEADINGS)
+        writer.writerows([text_only(cell) for cell in _cells(line, shopping.currency)] for line in shopping.lines)
+
+
+def text_only(cell: str) -> str:
+    """A cell that a spreadsheet shows as it stands, never runs: a formula's first sign gets an apostrophe before it.
+
+    >>> text_only("=1+1"), text_only("Ø 8 mm")
+    ("'=1+1", 'Ø 8 mm')
+    """
+    return f"'{cell}" if cell.startswith(FORMULA_STARTS) else cell
+
+
+def described(part: Row) -> str:
+    """A part in one line: value, voltage, technology, body."""
+    return f"{value_text(part)} {part['technology'] or 'technology not stated'}, {body(part)}"
+
+
+def money(amount: Decimal) -> str:
+    """A decimal as it is, without an exponent or needless zeros, but with two places at least.
+
+    >>> money(Decimal("12.300000")), money(Decimal("0.0385"))
+    ('12.30', '0.0385')
+    """
+    plain = amount.normalize()
+    exponent = plain.as_tuple().exponent
+    places = max(2, -exponent if isinstance(exponent, int) else 2)
+    return f"{amount:.{places}f}"
+
+
+def _cells(line: Line, own_currency: str | None) -> list[str]:
+    offer, purchase = line.offer.printed, line.purchase
+    return [
+        offer["supplier"],
+        offer["supplier_number"] or "",
+        line.part["maker"] or "",
+        line.part["part_number"],
+        described(line.part),
+        str(line.needed),
+        str(purchase.ordered),
+        str(purchase.from_quantity),
+        money(purchase.unit_price),
+        offer["currency"] or "",
+        money(purchase.cost),
+        (own_currency or "") if line.own_cost is not None else "",
+        "" if line.own_cost is None else money(line.own_cost),
+        "; ".join(line.positions),
+    ]

@@ -1,0 +1,65 @@
+"""Why not: every condition in words and numbers, the nearest refusals, the counts."""
+
+import duckdb
+import pytest
+
+from subsearch.errors import UnknownNameError
+from subsearch.search.candidates import find
+from subsearch.search.criteria import CRITERION_NAMES, LABELS
+from subsearch.search.refusals import answers
+from subsearch.search.requirement import Requirement
+
+ASKED = Requirement(
+    reference="C9", pieces=5, role="coupling", capacitance_f=47e-6, rated_v=25.0, reverses=True, lead_style="radial",
+    hole_spacing_mm=2.5, left_mm=4.0, right_mm=4.0, headroom_mm=12.0, working_c=60.0, hours_a_day=24.0,
+    life_wanted_y=10.0, ripple_a=0.2, ripple_hz=100.0, esr_most_ohm=1.0, esr_hz=120.0,
+)  # fmt: skip
+
+
+def test_why_agrees_with_the_answers_of_the_search(demo_con: duckdb.DuckDBPyConnection) -> None:
+    found = find(demo_con, [ASKED])[0]
+    every = answers(demo_con, ASKED)
+    for maker, number in list(every)[::97]:
+        said = {one.name: one.answer for one in found.why(maker, number)}
+        assert said == {name: every[maker, number][name] for name in said}
+        assert set(CRITERION_NAMES) - set(said) == {"voltage_ac", "safety"}  # not asked, so nothing is said
+
+
+def test_sentences_carry_the_numbers(demo_con: duckdb.DuckDBPyConnection) -> None:
+    found = find(demo_con, [ASKED])[0]
+    rows = demo_con.execute(
+        "select maker, part_number, rated_v from part where shape = 'can' and rated_v < 25 and tall_mm > 12 limit 3"
+    ).fetchall()
+    for maker, number, volts in rows:
+        said = {one.name: str(one) for one in found.why(maker, number)}
+        assert said["voltage"] == f"rated d.c. voltage: no (rated {volts:g} V; at least 25 V is needed)"
+        assert "headroom" in said["body"] and "short" in said["body"]
+        assert all("{" not in sentence and "None" not in sentence for sentence in said.values())
+
+
+def test_nearest_refusals_fail_the_fewest_conditions(demo_con: duckdb.DuckDBPyConnection) -> None:
+    found = find(demo_con, [ASKED])[0]
+    every = answers(demo_con, ASKED)
+    noes = {part: sum(answer is False for answer in its.values()) for part, its in every.items()}
+    nearest = found.nearest(20)
+    fewest = sorted(count for count in noes.values() if count)[:20]
+    assert [noes[part] for part in nearest] == fewest
+    assert found.refused_count == sum(count > 0 for count in noes.values())
+
+
+def test_counts_by_criterion(demo_con: duckdb.DuckDBPyConnection) -> None:
+    counts = find(demo_con, [ASKED])[0].refused_by()
+    every = answers(demo_con, ASKED)
+    assert counts == {name: sum(its[name] is False for its in every.values()) for name in CRITERION_NAMES}
+    assert set(counts) <= set(LABELS)
+
+
+def test_a_part_the_catalog_does_not_have(demo_con: duckdb.DuckDBPyConnection) -> None:
+    found = find(demo_con, [ASKED])[0]
+    maker, number = next(iter(answers(demo_con, ASKED)))
+    with pytest.raises(UnknownNameError) as caught:
+        found.why(maker, f"{number[:-1]}")
+    assert f'The catalog has no part "{number[:-1]}" of the maker "{maker}"' in str(caught.value)
+    assert "Did you mean maker" in str(caught.value)
+    with pytest.raises(UnknownNameError, match="Look them up in the list"):
+        found.why("qqqq", "zzzz")
