@@ -15,7 +15,7 @@ PREFIXES: Mapping[str, int] = {
 }  # fmt: skip
 SPELLINGS: Mapping[str, tuple[str, ...]] = {
     "F": ("F",),
-    "V": ("V", "Vdc", "VDC", "V d.c.", "V DC", "V=", "Vac", "VAC", "V a.c.", "V AC", "V~"),
+    "V": ("V", "Vdc", "VDC", "V d.c.", "V DC", "V dc", "V=", "Vac", "VAC", "V a.c.", "V AC", "V ac", "V~"),
     "A": ("A",),
     "Ω": ("Ω", "\u2126", "ohm", "Ohm", "ohms", "R"),
     "Hz": ("Hz",),

@@ -62,6 +62,8 @@ def load(  # noqa: PLR0913 - each is a separate thing a builder may say of a lis
     """
     if not files:
         raise ListError("No list was named. Name at least one CSV or XLSX file.")
+    if supplier is not None and not supplier.strip():
+        raise ListError("The supplier's name is empty. Give a name, or leave it out to take it from the file's name.")
     if currency is not None:
         currency = str(reader_of("currency")(currency)["currency"])
     tell = progress or (lambda what, done, of: None)

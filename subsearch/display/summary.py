@@ -28,19 +28,32 @@ def _console() -> Console:
     return console if console.is_terminal else Console(highlight=False, emoji=False, markup=False, width=FULL_WIDTH)
 
 
+def _say(text: str) -> None:
+    """Print a sentence as one line, which the terminal may fold but a file keeps whole."""
+    _console().print(visible(text), soft_wrap=True)
+
+
+def visible(text: str) -> str:
+    """Text from a list or a folder without the signs that would steer a terminal.
+
+    >>> visible("C1\x1b[31m")
+    'C1�[31m'
+    """
+    return "".join(sign if sign.isprintable() or sign == "\n" else "\N{REPLACEMENT CHARACTER}" for sign in text)
+
+
 def print_intakes(intakes: Sequence[Intake], catalog: Path) -> None:
     """What came of each list: read, kept and refused lines, headings left out, notes."""
-    console = _console()
     for one in intakes:
-        console.print(
+        _say(
             f"{one.supplier}: {counted(one.lines_read, 'line')} read, {one.kept} kept, {one.refused} refused"
             f" (intake {one.number} of the catalog)"
         )
         if one.skipped_headings:
-            console.print(f"  headings not understood and left out: {', '.join(one.skipped_headings)}")
+            _say(f"  headings not understood and left out: {', '.join(one.skipped_headings)}")
         for note in one.notes:
-            console.print(f"  {note}")
-    console.print(f"Catalog: {catalog}")
+            _say(f"  {note}")
+    _say(f"Catalog: {catalog}")
 
 
 def print_rates(rates: Sequence[Rate], catalog: Path) -> None:
@@ -49,37 +62,36 @@ def print_rates(rates: Sequence[Rate], catalog: Path) -> None:
     for rate in rates:
         if rate.currency != own:
             dated = f" ({rate.dated})" if rate.dated else ""
-            print(f"1 {rate.currency} = {rate.worth} {own}{dated}")
-    print(f"Your own currency is {own}. Catalog: {catalog}")
+            _say(f"1 {rate.currency} = {rate.worth} {own}{dated}")
+    _say(f"Your own currency is {own}. Catalog: {catalog}")
 
 
 def print_found(found: Found, catalog: Path) -> None:
     """The kept and the open parts of one position, and the counts."""
-    console = _console()
     if found.kept:
-        console.print(_table(found.kept))
+        _console().print(_table(found.kept))
     if found.open:
-        console.print("\nOpen, because something is not stated:")
+        _say("\nOpen, because something is not stated:")
         for one in found.open[:5]:
-            console.print(f"  {one.name}: not stated is {', '.join(LABELS[name] for name in one.not_stated)}")
-    console.print(f"\nFitting: {found.kept_count}. Open: {found.open_count}. Refused: {found.refused_count}.")
+            _say(f"  {one.name}: not stated is {', '.join(LABELS[name] for name in one.not_stated)}")
+    _say(f"\nFitting: {found.kept_count}. Open: {found.open_count}. Refused: {found.refused_count}.")
     if found.requirement.life_wanted_y is None and found.requirement.working_c is not None:
-        console.print("Life is shown, but neither asked nor ranked: say with --years how long it should last.")
+        _say("Life is shown, but neither asked nor ranked: say with --years how long it should last.")
+    nearest = [] if found.kept else found.nearest(5)
     if not found.kept:
-        console.print("Nothing fits. The nearest refusals:")
-        for maker, number in found.nearest(5):
+        _say("Nothing fits. The nearest refusals:" if nearest else "Nothing fits: the catalog holds no part yet.")
+        for maker, number in nearest:
             against = [answer for answer in found.why(maker, number) if answer.answer is False]
-            console.print(
-                f"  {part_name(maker, number)}: {'; '.join(f'{LABELS[one.name]}: {one.sentence}' for one in against)}"
-            )
-    console.print(f"Catalog: {catalog}")
+            _say(f"  {part_name(maker, number)}: {'; '.join(f'{LABELS[one.name]}: {one.sentence}' for one in against)}")
+    _say(f"Catalog: {catalog}")
 
 
 def _table(candidates: Sequence[Candidate]) -> Table:
     table = _columns("Part", "Value", "Technology", "Body", "Margin", "Life", "Cost", "Score")
     for one in candidates:
         cost = "not stated" if one.made["cost"] is None else f"{one.made['cost']:.2f}"
-        table.add_row(one.name, value_text(one.part), one.part["technology"], *_sizes(one), cost, f"{one.total:.2f}")
+        technology = one.part["technology"] or "not stated"
+        _add(table, one.name, value_text(one.part), technology, *_sizes(one), cost, f"{one.total:.2f}")
     return table
 
 
@@ -94,60 +106,64 @@ def _columns(*headings: str) -> Table:
     return table
 
 
+def _add(table: Table, *cells: str) -> None:
+    table.add_row(*map(visible, cells))
+
+
 def _sizes(one: Candidate) -> tuple[str, str, str]:
     return body(one.part), margin_text(one), life_text(one)
 
 
 def print_why(named: tuple[str, str], answers: Sequence[Answer]) -> None:
     """Every condition asked, answered for one part."""
-    console = _console()
-    console.print(" ".join(named))
+    _say(" ".join(named))
     for one in answers:
-        console.print(f"  {SAID[one.answer]:<10}  {LABELS[one.name]}: {one.sentence}")
+        _say(f"  {SAID[one.answer]:<10}  {LABELS[one.name]}: {one.sentence}")
 
 
 def print_repair(
     repair: Repair, choices: Sequence[Choice], shopping: ShoppingList, catalog: Path, files: Sequence[Path]
 ) -> None:
     """What was found for a whole repair: choices, what has none and why, the shopping list, and the files."""
-    console = _console()
     pieces = sum(choice.asked.requirement.pieces for choice in choices if choice.asked.requirement)
     chosen = sum(choice.candidate is not None for choice in choices)
-    console.print(
+    _say(
         f"{repair.name}: {counted(len(choices), 'position')}, {counted(pieces, 'capacitor')} asked for. "
         f"A part is chosen for {chosen}."
     )
-    for card, its in groupby(choices, key=lambda choice: choice.asked.position.card):
-        _print_card(console, card or "no card named", repair.card_counts.get(card or "", 1), list(its))
-    _print_shopping(console, shopping)
-    console.print("Mains, stored charge and polarity can hurt: read the cautions on the page before you begin.")
+    for card in dict.fromkeys(choice.asked.position.card for choice in choices):
+        its = [choice for choice in choices if choice.asked.position.card == card]
+        _print_card(card or "no card named", repair.card_counts.get(card or "", 1), its)
+    _print_shopping(shopping)
+    _say("Mains, stored charge and polarity can hurt: read the cautions on the page before you begin.")
     for file in files:
-        console.print(f"Written: {file}")
-    console.print(f"Catalog: {catalog}")
+        _say(f"Written: {file}")
+    _say(f"Catalog: {catalog}")
 
 
-def _print_card(console: Console, card: str, count: int, choices: Sequence[Choice]) -> None:
+def _print_card(card: str, count: int, choices: Sequence[Choice]) -> None:
     """The positions of one card: a table of what was chosen, then a sentence for each that has nothing."""
-    console.print(f"\n{card}{f', {count} of them' if count > 1 else ''}")
+    _say(f"\n{card}{f', {count} of them' if count > 1 else ''}")
     table = _columns("Position", "Part", "Value", "Body", "Margin", "Life")
     for choice in choices:
         if choice.candidate is not None:
             one = choice.candidate
-            table.add_row(choice.asked.position.reference, one.name, value_text(one.part), *_sizes(one))
-    console.print(table)
+            _add(table, choice.asked.position.reference, one.name, value_text(one.part), *_sizes(one))
+    if table.rows:
+        _console().print(table)
     for choice in choices:
         if choice.candidate is None:
-            console.print(f"{choice.asked.position.reference}: {choice.sentence}")
+            _say(f"{choice.asked.position.reference}: {choice.sentence}")
 
 
-def _print_shopping(console: Console, shopping: ShoppingList) -> None:
-    console.print("\nShopping list")
+def _print_shopping(shopping: ShoppingList) -> None:
+    _say("\nShopping list")
     for supplier, grouped in groupby(shopping.lines, key=lambda line: line.offer.printed["supplier"]):
         lines = list(grouped)
         ordered = sum(line.purchase.ordered for line in lines)
         cost = sum((line.own_cost for line in lines if line.own_cost is not None), Decimal(0))
         bought = f"{counted(len(lines), 'line')}, {counted(ordered, 'piece')}"
-        console.print(f"  {supplier}: {bought}, {money_text(cost, shopping.currency)}")
-    console.print(f"  In all {money_text(shopping.total, shopping.currency)}, without postage.")
+        _say(f"  {supplier}: {bought}, {money_text(cost, shopping.currency)}")
+    _say(f"  In all {money_text(shopping.total, shopping.currency)}, without postage.")
     for sentence in shopping.short:
-        console.print(f"  {sentence}")
+        _say(f"  {sentence}")

@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 
+from subsearch.reading.markings import read_marking
 from subsearch.repair.folder import Repair
 from subsearch.repair.positions import Position, Rating
 from subsearch.search.requirement import Requirement
@@ -10,6 +11,7 @@ from subsearch.search.voltage import keeps_its_sign, modern_v, needed_v
 from subsearch.units import show
 
 UNPOLARISED = {"film", "foil", "paper", "ceramic", "polystyrene", "polyester", "mica"}
+SAME_VALUE = 0.011  # rounding between a marking and what is typed, such as 0.33 for 330 nF
 LEFT_ALONE = ("polystyrene", "silver mica")  # old kinds that seldom fail: common practice
 AS_RECORDED = (
     "role", "capacitance_f", "old_tolerance_pct", "lead_style", "hole_spacing_mm", "free_diameter_mm", "left_mm",
@@ -34,8 +36,10 @@ def ask(repair: Repair, position: Position) -> Asked:
         RequirementError: the position contradicts itself, or wants more life than the ceiling.
     """
     if position.capacitance_f is None and position.rated_voltage is None:
-        return Asked(position, None, ("Not asked: neither capacitance nor rated voltage is filled in.",))
-    notes: list[str] = []
+        return Asked(
+            position, None, (f"Not asked: neither capacitance nor rated voltage is filled in.{_read(position)}",)
+        )
+    notes: list[str] = _against_marking(position)
     if position.capacitance_f is None:
         notes.append("The capacitance is empty and therefore not asked: look at it before you take a part.")
     if position.role is None:
@@ -57,6 +61,27 @@ def ask(repair: Repair, position: Position) -> Asked:
     return Asked(position, requirement, tuple(notes))
 
 
+def _read(position: Position) -> str:
+    """What the marking proposes: said, never filled in by itself."""
+    reading = read_marking(position.marking or "")
+    if reading.capacitance_f is None:
+        return f' Nothing certain can be read in the marking "{position.marking}".' if position.marking else ""
+    volts = reading.rated_v or reading.rated_ac_v
+    value = " ".join([show(reading.capacitance_f, "F"), *([show(volts, "V")] if volts else [])])
+    return f' The marking "{position.marking}" reads as {value}: fill that in if you agree.'
+
+
+def _against_marking(position: Position) -> list[str]:
+    """A doubt where the value filled in is not the one printed on the old part."""
+    printed = read_marking(position.marking or "").capacitance_f
+    if printed is None or position.capacitance_f is None or abs(printed / position.capacitance_f - 1) < SAME_VALUE:
+        return []
+    return [
+        f'The marking "{position.marking}" reads as {show(printed, "F")}, but {show(position.capacitance_f, "F")} is '
+        "filled in and asked: look at it again."
+    ]
+
+
 def _ratings(position: Position, notes: list[str]) -> tuple[float | None, float | None]:
     """The d.c. and the a.c. rating needed [V]."""
     rating = position.rated_voltage
@@ -70,6 +95,8 @@ def _ratings(position: Position, notes: list[str]) -> tuple[float | None, float 
     lowest, highest = position.dc_lowest_v, position.dc_highest_v
     peak, fault = position.ac_peak_v or 0.0, position.fault_v or 0.0
     if lowest is None or highest is None:
+        if lowest is not None or highest is not None:
+            notes.append("Only one of lowest and highest d.c. is filled in, so the measurement is not used: give both.")
         return max(_as_marked(rating, notes), abs(fault)), None
     needed = needed_v(lowest, highest, peak, fault)
     if needed == 0:

@@ -101,8 +101,12 @@ def _discharge(start_v: float, capacitance_f: float) -> str:
     seconds = discharge_s(resistor, capacitance_f, start_v, TOUCH_V)
     return (
         f"Reservoir: discharge it through {show(resistor, 'Ω')} ({start_w(start_v, resistor):.1f} W at the start); "
-        f"from {show(start_v, 'V')} to {show(TOUCH_V, 'V')} takes {seconds:.1f} s. Treat it as live until measured."
+        f"from {show(start_v, 'V')} to {show(TOUCH_V, 'V')} takes {_time(seconds)}. Treat it as live until measured."
     )
+
+
+def _time(seconds: float) -> str:
+    return f"{seconds:.1f} s" if seconds >= 0.1 else "less than 0.1 s"
 
 
 def _mark(technology: str | None, shape: str | None) -> str:

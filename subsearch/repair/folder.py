@@ -12,6 +12,8 @@ from subsearch.repair.positions import COLUMNS, Position
 
 KEYS = ("name", "story", "hours_a_day", "years_wanted", "sections", "cards")
 
+TABLE_KEYS = {"sections": ("temperature_c",), "cards": ("count", "section")}  # the first is needed
+
 
 @dataclass(frozen=True)
 class Repair:
@@ -92,10 +94,14 @@ def _in_section(position: Position, sections: Mapping[str, Any]) -> Position:
 
 
 def _tables(common: Mapping[str, Any], key: str) -> list[tuple[str, dict[str, Any]]]:
-    tables = common.get(key, {})
-    wanted = {"sections": "temperature_c", "cards": "count"}[key]
-    if not isinstance(tables, dict) or not all(isinstance(one, dict) and wanted in one for one in tables.values()):
-        raise RepairError(f'repair.toml: {key} must be tables like [{key}."NAME"] with {wanted} = 40 in each.')
+    """The tables of one kind, each with the key it needs and no other than those it may have."""
+    tables, (needed, *_) = common.get(key, {}), TABLE_KEYS[key]
+    if not isinstance(tables, dict) or not all(isinstance(one, dict) and needed in one for one in tables.values()):
+        raise RepairError(f'repair.toml: {key} must be tables like [{key}."NAME"] with {needed} = 40 in each.')
+    for name, found in ((name, found) for name, one in tables.items() for found in one):
+        if found not in TABLE_KEYS[key]:
+            hint, allowed = nearest(found, TABLE_KEYS[key]), one_of(TABLE_KEYS[key])
+            raise RepairError(f'repair.toml: [{key}."{name}"] has the key "{found}".{hint} Allowed: {allowed}.')
     return list(tables.items())
 
 
@@ -112,7 +118,7 @@ def _positions(file: Path) -> tuple[Position, ...]:
         if headings.count(heading) > 1:
             raise RepairError(f'"{file.name}" has the heading "{heading}" twice. Keep one of the two columns.')
     if "reference" not in headings or "marking" not in headings:
-        raise RepairError(f'"{file.name}" needs the headings reference and marking; it has {one_of(headings)}.')
+        raise RepairError(f'"{file.name}" needs the headings reference and marking; it has {", ".join(headings)}.')
     positions = tuple(_position(file, row, headings) for row in table.rows[1:])
     if not positions:
         raise RepairError(f'"{file.name}" has a heading line but no position. Write one line for each capacitor.')

@@ -28,7 +28,8 @@ WAS_BIPOLAR = "The old part was bipolar and no d.c. of one sign was measured: po
 NO_TEMPERATURE = "No temperature is known here, so neither it nor the life is asked."
 NO_RIPPLE = "No ripple current is given, so life is reckoned without its heat."
 FULL: dict[str, Any] = {
-    "role": "bypass", "capacitance_f": 1e-5, "rated_voltage": V25, "polarity": "polar", "section": "chassis",
+    "role": "bypass", "marking": "10/25", "capacitance_f": 1e-5, "rated_voltage": V25, "polarity": "polar",
+    "section": "chassis",
 }  # fmt: skip
 
 
@@ -104,7 +105,8 @@ def test_what_is_recorded_is_asked_as_it_stands() -> None:
 def test_both_empty_is_not_asked() -> None:
     found = asked(section="chassis", headroom_mm=12.0)
     assert found.requirement is None
-    assert found.notes == ("Not asked: neither capacitance nor rated voltage is filled in.",)
+    assert found.notes[0].startswith("Not asked: neither capacitance nor rated voltage is filled in.")
+    assert len(found.notes) == 1
 
 
 def test_one_empty_is_noted() -> None:
@@ -247,3 +249,27 @@ def test_what_is_recorded_but_not_checked() -> None:
     assert unchecked(position(**FULL)) == ()
     values = {"leakage_most_a": 1e-6, "hole_diameter_mm": 1.0, "sections": "2", "match_group": "pair"}
     assert unchecked(position(**values)) == ("leakage limit", "hole diameter", "sections of the can", "match group")
+
+
+def test_a_marking_is_proposed_but_never_filled_in() -> None:
+    empty = {"capacitance_f": None, "rated_voltage": None}
+    found = asked(marking="4,7µF 63V", **empty)
+    assert found.requirement is None
+    assert found.notes == (
+        "Not asked: neither capacitance nor rated voltage is filled in. "
+        'The marking "4,7µF 63V" reads as 4.7 µF 63 V: fill that in if you agree.',
+    )
+    worn = asked(marking="1?0 (worn off)", **empty)
+    assert worn.requirement is None
+    assert worn.notes[0].endswith('Nothing certain can be read in the marking "1?0 (worn off)".')
+
+
+@pytest.mark.parametrize(("marking", "doubt"), [("47/25", False), ("47u 25V", False), ("4u7 25V", True), ("C7", False)])
+def test_a_value_that_is_not_the_marked_one_is_doubted(marking: str, doubt: bool) -> None:
+    told = notes(marking=marking, capacitance_f=47e-6)
+    assert any("look at it again" in note for note in told) == doubt
+
+
+def test_half_a_measurement_is_not_used() -> None:
+    assert required(dc_lowest_v=0.0).rated_v == required().rated_v
+    assert any("give both" in note for note in notes(dc_highest_v=12.0))

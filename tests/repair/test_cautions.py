@@ -200,7 +200,11 @@ def test_discharge_of_this_very_capacitor(
     assert 5 <= resistance / start_v <= 50
     assert read_quantity(found[3], "V") == start_v
     assert float(found[2]) == pytest.approx(start_v**2 / resistance, abs=0.051)
-    assert float(found[4]) == pytest.approx(resistance * capacitance_f * log(start_v / 60), abs=0.051)
+    seconds = resistance * capacitance_f * log(start_v / 60)
+    if seconds < 0.1:
+        assert found[4] == "less than 0.1"
+    else:
+        assert float(found[4]) == pytest.approx(seconds, abs=0.051)
 
 
 @pytest.mark.parametrize(("place", "rated_v", "shown"), [({"supply_rail_v": 24.0}, 63.0, "24 V"), ({}, 60.0, "60 V")])

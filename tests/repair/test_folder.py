@@ -134,7 +134,7 @@ REFUSED = {
     ),
     "no marking": (
         "reference,note\nC1,x\n",
-        '"positions.csv" needs the headings reference and marking; it has reference or note.',
+        '"positions.csv" needs the headings reference and marking; it has reference, note.',
     ),
     "no position": (
         "reference,marking\n",
