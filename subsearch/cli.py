@@ -6,6 +6,7 @@ Exit status: 0 done, 1 nothing fits what was asked, 2 wrong words on the command
 
 import io
 import sys
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 from typing import Annotated, Any, NoReturn
@@ -28,7 +29,7 @@ DEFAULT_CATALOG = Path("subsearch.duckdb")
 
 
 def run() -> None:
-    """Run the command line; every failure ends in one sentence and its exit status, never in a traceback."""
+    """Run the command line; every failure that a person can mend ends in one sentence and its exit status."""
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")  # a file in an old encoding lacks Ω and µ, which must not end the run
@@ -51,7 +52,8 @@ def _end(error: SubsearchError | OSError) -> NoReturn:
 
 
 def _os_sentence(error: OSError) -> str:
-    return f'"{error.filename}" can\'t be read or written: {error.strerror}. Check the path, its rights and the disk.'
+    named = error.filename or "A file"
+    return f'"{named}" can\'t be read or written: {error.strerror}. Check the path, its rights and the disk.'
 
 
 @app.command()
@@ -64,11 +66,11 @@ def load(
 ) -> None:
     """Load suppliers' lists into the catalog."""
     from subsearch.catalog.intake import load as load_lists
-    from subsearch.display.summary import print_intakes
 
     with progress() as tell:
         intakes = load_lists(catalog, files, supplier=supplier, seen=seen, currency=currency, progress=tell)
-    print_intakes(intakes, catalog)
+    _print_intakes(intakes, catalog)
+    raise typer.Exit(0 if any(one.kept for one in intakes) else 1)
 
 
 @app.command()
@@ -118,20 +120,24 @@ def find(
         )
     side, depth = (None if size is None else size / 2 for size in (along, across))
     requirement = Requirement(
-        pieces=pieces, role=role, capacitance_f=capacitance, reverses=bipolar, lead_style=lead_style,
+        pieces=pieces, role=_word(role), capacitance_f=capacitance, reverses=bipolar, lead_style=_word(lead_style),
         rated_v=voltage.volts if voltage and not voltage.ac else None,
         rated_ac_v=voltage.volts if voltage and voltage.ac else None,
         hole_spacing_mm=hole_spacing, free_diameter_mm=free_diameter, left_mm=side, right_mm=side, front_mm=depth,
         back_mm=depth, headroom_mm=headroom, working_c=temperature, hours_a_day=hours_a_day, life_wanted_y=years,
-        ripple_a=ripple, ripple_hz=ripple_frequency, safety_class=safety_class,
+        ripple_a=ripple, ripple_hz=ripple_frequency, safety_class=safety_class and safety_class.upper(),
     )  # fmt: skip
     with open_to_read(catalog) as con:
         found = find_parts(con, [requirement], best)[0]
         if why is not None:
-            print_why(why, found.why(*why))
+            print_why(why, found.why(why[0] or None, why[1]))
         else:
             print_found(found, catalog)
             raise typer.Exit(0 if found.kept else 1)
+
+
+def _word(text: str | None) -> str | None:
+    return None if text is None else text.lower()
 
 
 @app.command()
@@ -153,7 +159,6 @@ def demo(
 
     from subsearch.catalog.intake import load as load_lists
     from subsearch.catalog.rates import load_rates
-    from subsearch.display.summary import print_intakes
     from subsearch.shipped import shipped
 
     for source in sorted(shipped("catalog_demo").rglob("*")):
@@ -166,9 +171,18 @@ def demo(
     with progress() as tell:
         intakes = load_lists(catalog, sorted((folder / "lists").iterdir()), seen=date(2026, 10, 1), progress=tell)
     print("All names, parts and prices of this demo are invented.\n")
-    print_intakes(intakes, catalog)
+    _print_intakes(intakes, catalog)
     print()
     raise typer.Exit(_repair(folder / "organ", catalog, folder))
+
+
+def _print_intakes(intakes: Sequence[Any], catalog: Path) -> None:
+    from subsearch.catalog.facts import refusals
+    from subsearch.catalog.store import open_to_read
+    from subsearch.display.summary import print_intakes
+
+    with open_to_read(catalog) as con:
+        print_intakes(intakes, [refusals(con, one.number) for one in intakes], catalog)
 
 
 def _repair(folder: Path, catalog: Path, out: Path) -> int:

@@ -56,5 +56,6 @@ def nearest(found: str, allowed: Iterable[str]) -> str:
     >>> nearest("axail", ["can", "box", "axial"])
     ' Did you mean "axial"?'
     """
-    close = get_close_matches(found.lower(), list(allowed), n=1, cutoff=0.5)
-    return f' Did you mean "{close[0]}"?' if close else ""
+    words = {word.lower(): word for word in allowed}
+    close = get_close_matches(found.lower(), words, n=1, cutoff=0.5)
+    return f' Did you mean "{words[close[0]]}"?' if close else ""

@@ -59,7 +59,7 @@ def currency_named(meaning: str) -> Any:
     def read(text: str) -> str:
         from subsearch.reading.cells import reader_of
 
-        return str(reader_of("currency")(text).get("currency", ""))
+        return str(reader_of("currency")(text or "(nothing)")["currency"])
 
     return parsed(read, "EUR", meaning)
 

@@ -20,7 +20,7 @@ SPELLINGS: Mapping[str, tuple[str, ...]] = {
     "Ω": ("Ω", "\u2126", "ohm", "Ohm", "ohms", "R"),
     "Hz": ("Hz",),
     "mm": ("mm",),
-    "°C": ("°C", "℃", "C", "deg C", "K"),
+    "°C": ("°C", "℃", "C", "deg C", "degC"),
     "h": ("h", "hours", "hrs", "hr", "Std", "Std.", "Stunden"),
     "%": ("%", "percent"),
     "K": ("K",),

@@ -65,7 +65,7 @@ def load(  # noqa: PLR0913 - each is a separate thing a builder may say of a lis
     if supplier is not None and not supplier.strip():
         raise ListError("The supplier's name is empty. Give a name, or leave it out to take it from the file's name.")
     if currency is not None:
-        currency = str(reader_of("currency")(currency)["currency"])
+        currency = str(reader_of("currency")(currency or "(nothing)")["currency"])
     tell = progress or (lambda what, done, of: None)
     steps = len(files) + 1
     intakes = []

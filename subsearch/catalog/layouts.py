@@ -8,6 +8,7 @@ from subsearch.catalog.headings import NAMES, PRICE_WORDS, UNITS
 from subsearch.errors import ListError, one_of
 from subsearch.reading.cells import CURRENCIES
 from subsearch.reading.rows import Row
+from subsearch.terms import TERMS
 from subsearch.units import PREFIXES, SPELLINGS
 
 HEADING_ROWS = 20
@@ -85,7 +86,7 @@ def read_heading(place: int, heading: str) -> Column | None:
     plain = _plain(heading)
     if plain in NAMES:
         return Column(place, heading, NAMES[plain][0])
-    if (price := _price(plain)) is not None:
+    if (price := _price(plain)) is not None and (price[1] or 1) <= (TERMS["from_quantity"].high or 0):
         hint, quantity = price
         return Column(place, heading, "unit_price", hint, quantity)
     for name, unit in _split(heading):

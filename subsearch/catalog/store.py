@@ -50,8 +50,10 @@ def open_to_write(path: Path) -> Iterator[duckdb.DuckDBPyConnection]:
     path = Path(path)
     if not path.parent.is_dir():
         raise CatalogError(f'There is no folder "{path.parent}" for the catalog. Make it first, or check the path.')
-    new = not path.exists()
+    absent = not path.exists()
     con = _connected(path, read_only=False)
+    # Another process may have made the file meanwhile: only now that it is ours alone can it be told.
+    new = absent and not con.execute("select 1 from duckdb_tables() limit 1").fetchone()
     kept = False
     try:
         if not new:
@@ -114,7 +116,7 @@ def _connected(path: Path, read_only: bool) -> duckdb.DuckDBPyConnection:
         return duckdb.connect(path, read_only=read_only)
     except duckdb.Error as error:
         text = str(error)
-    if "lock" in text or "different configuration" in text:
+    if "Could not set lock" in text or "different configuration" in text:
         process = re.search(r"PID \d+", text)
         raise CatalogError(
             f'The catalog "{path}" is held by another process{f" ({process[0]})" if process else ""}. '

@@ -8,6 +8,7 @@ from pathlib import Path
 from rich.console import Console
 from rich.table import Table
 
+from subsearch.catalog.facts import Refusal
 from subsearch.catalog.intake import Intake
 from subsearch.catalog.rates import Rate
 from subsearch.display.words import life_text, margin_text, money_text
@@ -16,10 +17,12 @@ from subsearch.repair.folder import Repair
 from subsearch.search.answers import SAID, Answer, Candidate, body, part_name, value_text
 from subsearch.search.candidates import Found
 from subsearch.search.criteria import LABELS
+from subsearch.search.requirement import Requirement
 from subsearch.shopping.plan import ShoppingList
 from subsearch.units import counted
 
 FULL_WIDTH = 140
+REASONS = 3  # so many refusals of a list are told; all stand in the catalog
 WIDTHS = {"Position": 8, "Part": 27, "Value": 20, "Body": 20, "Margin": 7, "Life": 19, "Cost": 6, "Score": 5}
 
 
@@ -42,13 +45,17 @@ def visible(text: str) -> str:
     return "".join(sign if sign.isprintable() or sign == "\n" else "\N{REPLACEMENT CHARACTER}" for sign in text)
 
 
-def print_intakes(intakes: Sequence[Intake], catalog: Path) -> None:
-    """What came of each list: read, kept and refused lines, headings left out, notes."""
-    for one in intakes:
+def print_intakes(intakes: Sequence[Intake], refusals: Sequence[Sequence[Refusal]], catalog: Path) -> None:
+    """What came of each list: read, kept and refused lines with the first reasons, headings left out, notes."""
+    for one, its_refusals in zip(intakes, refusals, strict=True):
         _say(
             f"{one.supplier}: {counted(one.lines_read, 'line')} read, {one.kept} kept, {one.refused} refused"
             f" (intake {one.number} of the catalog)"
         )
+        for refusal in its_refusals[:REASONS]:
+            _say(f"  line {refusal.line}{f', {refusal.heading}' if refusal.heading else ''}: {refusal.reason}")
+        if len(its_refusals) > REASONS:
+            _say(f"  and {len(its_refusals) - REASONS} more faults; all are kept in the catalog")
         if one.skipped_headings:
             _say(f"  headings not understood and left out: {', '.join(one.skipped_headings)}")
         for note in one.notes:
@@ -75,15 +82,26 @@ def print_found(found: Found, catalog: Path) -> None:
         for one in found.open[:5]:
             _say(f"  {one.name}: not stated is {', '.join(LABELS[name] for name in one.not_stated)}")
     _say(f"\nFitting: {found.kept_count}. Open: {found.open_count}. Refused: {found.refused_count}.")
-    if found.requirement.life_wanted_y is None and found.requirement.working_c is not None:
-        _say("Life is shown, but neither asked nor ranked: say with --years how long it should last.")
+    _print_unasked(found.requirement)
     nearest = [] if found.kept else found.nearest(5)
     if not found.kept:
-        _say("Nothing fits. The nearest refusals:" if nearest else "Nothing fits: the catalog holds no part yet.")
+        _say("Nothing fits. The nearest refusals:" if nearest else "Nothing fits.")
         for maker, number in nearest:
             against = [answer for answer in found.why(maker, number) if answer.answer is False]
             _say(f"  {part_name(maker, number)}: {'; '.join(f'{LABELS[one.name]}: {one.sentence}' for one in against)}")
     _say(f"Catalog: {catalog}")
+
+
+def _print_unasked(asked: Requirement) -> None:
+    """What a builder might take for asked, and is not."""
+    if asked.capacitance_f is None:
+        _say("The capacitance was not asked: look at it before you take a part.")
+    if asked.rated_v is None and asked.rated_ac_v is None:
+        _say("The voltage was not asked: look at it before you take a part.")
+    if asked.life_wanted_y is None and asked.working_c is not None:
+        _say("Life is shown, but neither asked nor ranked: say with --years how long it should last.")
+    if asked.life_wanted_y is not None and asked.working_c is None:
+        _say("Life was not asked: say with --temperature how hot it gets.")
 
 
 def _table(candidates: Sequence[Candidate]) -> Table:
@@ -152,7 +170,7 @@ def _print_card(card: str, count: int, choices: Sequence[Choice]) -> None:
     if table.rows:
         _console().print(table)
     for choice in choices:
-        if choice.candidate is None:
+        if choice.candidate is None or choice.candidate.answer is not True:
             _say(f"{choice.asked.position.reference}: {choice.sentence}")
 
 
@@ -161,9 +179,16 @@ def _print_shopping(shopping: ShoppingList) -> None:
     for supplier, grouped in groupby(shopping.lines, key=lambda line: line.offer.printed["supplier"]):
         lines = list(grouped)
         ordered = sum(line.purchase.ordered for line in lines)
-        cost = sum((line.own_cost for line in lines if line.own_cost is not None), Decimal(0))
         bought = f"{counted(len(lines), 'line')}, {counted(ordered, 'piece')}"
-        _say(f"  {supplier}: {bought}, {money_text(cost, shopping.currency)}")
+        known = [line.own_cost for line in lines if line.own_cost is not None]
+        cost = [money_text(sum(known, Decimal(0)), shopping.currency)] if known else []
+        foreign = [
+            money_text(line.purchase.cost, line.offer.printed["currency"]) for line in lines if line.own_cost is None
+        ]
+        _say(f"  {supplier}: {bought}, {' + '.join([*cost, *foreign])}")
     _say(f"  In all {money_text(shopping.total, shopping.currency)}, without postage.")
+    if shopping.without_rate:
+        left = counted(len(shopping.without_rate), "line")
+        _say(f"  Not in this sum: {left} in a currency without a rate. Say what it is worth with `subsearch rates`.")
     for sentence in shopping.short:
         _say(f"  {sentence}")

@@ -7,11 +7,11 @@ from subsearch.reading.markings import read_marking
 from subsearch.repair.folder import Repair
 from subsearch.repair.positions import Position, Rating
 from subsearch.search.requirement import Requirement
-from subsearch.search.voltage import keeps_its_sign, modern_v, needed_v
+from subsearch.search.voltage import TOUCH_V, keeps_its_sign, modern_v, needed_v
 from subsearch.units import show
 
-UNPOLARISED = {"film", "foil", "paper", "ceramic", "polystyrene", "polyester", "mica"}
-SAME_VALUE = 0.011  # rounding between a marking and what is typed, such as 0.33 for 330 nF
+UNPOLARISED = {"film", "paper", "ceramic", "polystyrene", "polyester", "mica"}
+SAME_VALUE = 0.011  # rounding between a marking and what is typed
 LEFT_ALONE = ("polystyrene", "silver mica")  # old kinds that seldom fail: common practice
 AS_RECORDED = (
     "role", "capacitance_f", "old_tolerance_pct", "lead_style", "hole_spacing_mm", "free_diameter_mm", "left_mm",
@@ -87,28 +87,47 @@ def _ratings(position: Position, notes: list[str]) -> tuple[float | None, float 
     rating = position.rated_voltage
     if position.safety_class:
         return None, _old_ac_v(position, notes)
-    if rating is None:
-        notes.append("The rated voltage is empty and therefore not asked: look at it before you take a part.")
-        return None, None
-    if rating.ac:
+    if rating is not None and rating.ac:
         return None, rating.volts
-    lowest, highest = position.dc_lowest_v, position.dc_highest_v
-    peak, fault = position.ac_peak_v or 0.0, position.fault_v or 0.0
-    if lowest is None or highest is None:
-        if lowest is not None or highest is not None:
-            notes.append("Only one of lowest and highest d.c. is filled in, so the measurement is not used: give both.")
-        return max(_as_marked(rating, notes), abs(fault)), None
+    marked = None if rating is None else _as_marked(rating, notes)
+    measured = position.dc_lowest_v is not None and position.dc_highest_v is not None
+    volts = _measured(position, marked, notes) if measured else _at_least(position, marked, notes)
+    if volts is None and not measured:
+        notes.append("The rated voltage is empty and therefore not asked: look at it before you take a part.")
+    rail = abs(position.supply_rail_v or 0.0)
+    if volts is not None and rail > volts and position.fault_v is None:
+        notes.append(f"The rail is {show(rail, 'V')}: measure whether it can arrive here, and then fill in fault_v.")
+    return volts, None
+
+
+def _measured(position: Position, marked: float | None, notes: list[str]) -> float | None:
+    """The rating that the measured voltages need [V]; None where nothing stands across the part."""
+    lowest, highest = position.dc_lowest_v or 0.0, position.dc_highest_v or 0.0
+    peak, fault = position.ac_peak_v or 0.0, abs(position.fault_v or 0.0)
     needed = needed_v(lowest, highest, peak, fault)
     if needed == 0:
         notes.append("Measured 0 V d.c. and nothing on top, so any rated voltage will do.")
-        return None, None
+        return None
     on_top = f", {show(peak, 'V')} a.c. peak" if peak else ""
-    arrives = f", {show(fault, 'V')} can arrive in a fault" if fault else ""
+    reason = f"{show(fault, 'V')} can arrive in a fault" if needed == fault else "a quarter in reserve"
+    old = "" if marked is None else f" The old part was rated {show(marked, 'V')}."
+    warm = " If it is higher while the set warms up, fill in fault_v." if marked and TOUCH_V < needed < marked else ""
     notes.append(
-        f"Measured {show(lowest, 'V')} to {show(highest, 'V')} d.c.{on_top}{arrives}: {show(needed, 'V')} is needed, "
-        f"a quarter in reserve; the old part was rated {show(rating.volts, 'V')}."
+        f"Measured {show(lowest, 'V')} to {show(highest, 'V')} d.c.{on_top}: {show(needed, 'V')} is needed "
+        f"({reason}).{old}{warm}"
     )
-    return needed, None
+    return needed
+
+
+def _at_least(position: Position, marked: float | None, notes: list[str]) -> float | None:
+    """The old rating [V], or more where what little was measured asks for it."""
+    given = position.dc_highest_v if position.dc_lowest_v is None else position.dc_lowest_v
+    if given is not None:
+        notes.append("Only one of lowest and highest d.c. is filled in, so it can raise the need but not lower it.")
+    needed = needed_v(given or 0.0, given or 0.0, position.ac_peak_v or 0.0, position.fault_v or 0.0)
+    if needed > (marked or 0.0):
+        notes.append(f"What was measured needs {show(needed, 'V')}.")
+    return max(needed, marked or 0.0) or None
 
 
 def _old_ac_v(position: Position, notes: list[str]) -> float | None:
@@ -176,6 +195,13 @@ def unchecked(position: Position) -> tuple[str, ...]:
         "leakage limit": position.leakage_most_a,
         "hole diameter": position.hole_diameter_mm,
         "sections of the can": position.sections,
+        "plated holes": position.plated,
+        "leave to lie flat": position.may_lie_flat or None,
+        "source and load": position.source_ohm or position.load_ohm,
+        "readings": position.reading_capacitance_f
+        or position.reading_esr_ohm
+        or position.reading_tan_delta
+        or position.reading_leakage_a,
         "match group": position.match_group,
     }
     return tuple(name for name, value in recorded.items() if value is not None)

@@ -5,10 +5,11 @@ from subsearch.formulas.discharge import bleed_ohm, discharge_s, start_w
 from subsearch.formulas.envelope import VENTED_FROM_MM, vent_clearance_mm
 from subsearch.repair.asking import Asked, left_alone, words_of
 from subsearch.search.answers import Candidate
+from subsearch.search.voltage import TOUCH_C, TOUCH_V
 from subsearch.terms import PAPER, TANTALUM, WET, WITHOUT_POLARITY
 from subsearch.units import show
 
-TOUCH_V = 60.0  # d.c. below which the instrument standard IEC 61010-1 does not count a part as hazardous
+HOLD_CHARGE = ("reservoir",)
 GENERAL = (
     "Local codes and licensed practice come first. Nothing here says that a part is safe.",
     "Mains and live-chassis sets: work behind an isolating transformer; a lamp or a variable transformer does not "
@@ -27,16 +28,20 @@ GENERAL = (
 )
 OLD_STOCK = "Old stock: measure it before you fit it."
 REFORM = (
-    " A wet part over three years old is reformed first: slowly, through a resistor, at dangerous voltage behind a "
-    "shield. Reforming does not cure a part that has dried out."
+    " A wet part over three years old is reformed first: slowly, through a resistor, never above its rating, and at "
+    "dangerous voltage behind a shield with hands off. Reforming does not cure a part that has dried out."
 )
+NO_CLASS = "It stands on the mains and its safety class is not filled in: find out whether it must be X or Y."
+MAYBE_CLASS = "If it stands across the mains, or from the mains to earth or chassis, only an X or Y part may be taken."
 
 
 def cautions(asked: Asked, candidate: Candidate | None) -> tuple[str, ...]:
     """The cautions that one position calls for, with the part chosen for it if there is one."""
-    said = [*_of_the_place(asked), *_reservoir(asked, candidate)]
+    said = [*_of_the_place(asked), *_charge(asked, candidate)]
     if candidate is not None:
         said += _of_the_part(asked, candidate)
+    elif asked.position.polarity == "polar":
+        said.append("Polarity: note which way the old part stands before you take it out.")
     return tuple(said)
 
 
@@ -49,9 +54,15 @@ def _of_the_place(asked: Asked) -> list[str]:
             f"Class {position.safety_class} by the old marking: only a part of that class or stricter, with its "
             "approval marks, from a source that shows where it came from. Never an ordinary part."
         )
-    elif position.mains and position.role == "interference suppression":
-        said.append("Its safety class is not recorded: find out whether it must be X or Y before you take any part.")
+    elif position.mains:
+        said.append(NO_CLASS if needs_its_class(asked) else MAYBE_CLASS)
     return said + _of_the_old_part(asked)
+
+
+def needs_its_class(asked: Asked) -> bool:
+    """Whether a part of a safety class belongs there, but nobody has recorded which: then no part may be taken."""
+    position = asked.position
+    return bool(position.mains) and position.role in (None, "interference suppression") and not position.safety_class
 
 
 def _of_the_old_part(asked: Asked) -> list[str]:
@@ -66,15 +77,18 @@ def _of_the_old_part(asked: Asked) -> list[str]:
     return said
 
 
-def _reservoir(asked: Asked, candidate: Candidate | None) -> list[str]:
-    """How to empty what stands there, the old part or the new one, whichever holds more."""
+def _charge(asked: Asked, candidate: Candidate | None) -> list[str]:
+    """How to empty what stands there, the old part or the new one, whichever can hold more."""
     position, part = asked.position, {} if candidate is None else candidate.part
     measured = [abs(v) for v in (position.dc_lowest_v, position.dc_highest_v) if v is not None]
     held_v = max(abs(position.supply_rail_v or 0.0), max(measured, default=0.0) + (position.ac_peak_v or 0.0))
-    rated_v = part.get("rated_v") or (position.rated_voltage.volts if position.rated_voltage else 0.0)
     capacitance_f = max(position.capacitance_f or 0.0, part.get("capacitance_f") or 0.0)
-    start_v = held_v or rated_v
-    return [_discharge(start_v, capacitance_f)] if position.role == "reservoir" and start_v and capacitance_f else []
+    if position.role not in HOLD_CHARGE:
+        dangerous = held_v > TOUCH_V and held_v * capacitance_f > TOUCH_C
+        return [_discharge("Charge", held_v, capacitance_f)] if dangerous else []
+    old = [one.volts * (2**0.5 if one.ac else 1) for one in (position.rated_voltage, position.old_rating) if one]
+    start_v = held_v or max(*old, part.get("rated_v") or 0.0, 0.0)
+    return [_discharge("Reservoir", start_v, capacitance_f)] if start_v and capacitance_f else []
 
 
 def _of_the_part(asked: Asked, candidate: Candidate) -> list[str]:
@@ -90,17 +104,17 @@ def _of_the_part(asked: Asked, candidate: Candidate) -> list[str]:
     return said
 
 
-def _discharge(start_v: float, capacitance_f: float) -> str:
+def _discharge(what: str, start_v: float, capacitance_f: float) -> str:
     """How to empty this very capacitor, and how long it takes."""
     if start_v <= TOUCH_V:
         return (
-            f"Reservoir: it holds its charge at up to {show(start_v, 'V')}. Discharge it through a resistor, then "
+            f"{what}: it holds its charge at up to {show(start_v, 'V')}. Discharge it through a resistor, then "
             "measure: a short melts metal even where the voltage is low."
         )
     resistor: Carrier = bleed_ohm(start_v)
     seconds = discharge_s(resistor, capacitance_f, start_v, TOUCH_V)
     return (
-        f"Reservoir: discharge it through {show(resistor, 'Ω')} ({start_w(start_v, resistor):.1f} W at the start); "
+        f"{what}: discharge it through {show(resistor, 'Ω')} ({start_w(start_v, resistor):.1f} W at the start); "
         f"from {show(start_v, 'V')} to {show(TOUCH_V, 'V')} takes {_time(seconds)}. Treat it as live until measured."
     )
 

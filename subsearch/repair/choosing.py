@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import duckdb
 
 from subsearch.repair.asking import Asked, ask
-from subsearch.repair.cautions import cautions
+from subsearch.repair.cautions import NO_CLASS, cautions, needs_its_class
 from subsearch.repair.folder import Repair
 from subsearch.search.answers import Answer, Candidate, part_name
 from subsearch.search.candidates import Found, find
@@ -13,6 +13,7 @@ from subsearch.search.criteria import LABELS
 from subsearch.units import counted
 
 RUNNERS_UP = 10
+NEVER_PINNED = ("polarity", "safety")  # a pin is the builder's own decision, but not against these
 
 
 @dataclass(frozen=True)
@@ -45,6 +46,8 @@ def _choice(asked: Asked, found: Found | None) -> Choice:
     position = asked.position
     if position.pinned_maker or position.pinned_part_number:
         candidate, sentence = _pinned(asked, found)
+    elif needs_its_class(asked):
+        candidate, sentence = None, f"Nothing is chosen. {NO_CLASS} Fill in safety_class, or pin a part."
     elif found.kept:
         candidate = found.kept[0]
         sentence = f"Best of {counted(found.kept_count, 'part')} that {'fits' if found.kept_count == 1 else 'fit'}."
@@ -64,6 +67,8 @@ def _pinned(asked: Asked, found: Found) -> tuple[Candidate | None, str]:
         return found.pinned, f"Pinned in positions.csv; it fits, as place {found.pinned.place} of {found.kept_count}."
     answers = found.why(found.pinned.part["maker"], found.pinned.part["part_number"])
     against = "; ".join(str(one) for one in answers if one.answer is not True)
+    if any(one.answer is False and one.name in NEVER_PINNED for one in answers):
+        return None, f"Pinned to {named}, but not taken, since it can hurt: {against}."
     return found.pinned, f"Pinned in positions.csv, although not everything is answered yes: {against}."
 
 

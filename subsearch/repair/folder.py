@@ -46,9 +46,12 @@ def read_repair(folder: Path) -> Repair:
     positions = _positions(folder / "positions.csv")
     cards = _tables(common, "cards")
     sections = {name: values["section"] for name, values in cards if "section" in values}
+    for card, section in sections.items():
+        if not isinstance(section, str):
+            raise RepairError(f'repair.toml: the section of the card "{card}" is {section}. Write one name in quotes.')
     repair = Repair(
         folder,
-        str(common.get("name", folder.name)),
+        str(common.get("name") or folder.resolve().name),
         str(common.get("story", "")),
         _number(common, "hours_a_day", 24.0),
         _number(common, "years_wanted") if "years_wanted" in common else None,
@@ -87,10 +90,10 @@ def _count(card: str, values: Mapping[str, Any]) -> int:
     return count
 
 
-def _in_section(position: Position, sections: Mapping[str, Any]) -> Position:
+def _in_section(position: Position, sections: Mapping[str, str]) -> Position:
     """A position that names no section stands in that of its card."""
     section = sections.get(position.card or "")
-    return position if position.section or section is None else replace(position, section=str(section))
+    return position if position.section or section is None else replace(position, section=section)
 
 
 def _tables(common: Mapping[str, Any], key: str) -> list[tuple[str, dict[str, Any]]]:
@@ -141,7 +144,7 @@ def _position(file: Path, row: Row, headings: list[str]) -> Position:
     return Position(**values)
 
 
-def _check(repair: Repair, sections: Mapping[str, Any]) -> None:
+def _check(repair: Repair, sections: Mapping[str, str]) -> None:
     for card, section in sections.items():
         _known("section", section, repair.section_c, f'the card "{card}"')
     seen: set[str] = set()

@@ -2,13 +2,15 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field, fields
+from math import inf
 from typing import Any
 
 from subsearch.errors import QuantityError, nearest, one_of
 from subsearch.reading.cells import reader_of
-from subsearch.terms import ROLES
-from subsearch.units import read_quantity
+from subsearch.terms import ROLES, TERMS
+from subsearch.units import read_quantity, show
 
+MOST_F = TERMS["capacitance_f"].high or inf
 Cell = Callable[[str], Any]
 
 
@@ -20,11 +22,17 @@ def _text(heading: str = "") -> Any:
     return _cell(str, heading)
 
 
-def _number(unit: str, prefix: str = "", heading: str = "", above: float = float("-inf")) -> Any:
+def _number(  # noqa: PLR0913 - each is one limit a column may have
+    unit: str, prefix: str = "", heading: str = "", above: float = -inf, least: float = -inf, most: float = inf
+) -> Any:
     def read(text: str) -> float:
         value = read_quantity(text, unit, prefix)
         if value <= above:
             raise QuantityError(f'"{text}" is not above {above:g}. Write a positive size or leave it empty.')
+        if value < least:
+            raise QuantityError(f'"{text}" is below {least:g}. Write {least:g} or more, or leave it empty.')
+        if value > most:
+            raise QuantityError(f'"{text}" is more than {show(most, unit)}. Look at its prefix.')
         return value
 
     return _cell(read, heading)
@@ -87,7 +95,7 @@ class Position:
     safety_class: str | None = _word("X1", "X2", "Y1", "Y2")
     mains: bool | None = _yes_no()
     supply_rail_v: float | None = _number("V", heading="supply_rail")
-    capacitance_f: float | None = _number("F", heading="capacitance", above=0)
+    capacitance_f: float | None = _number("F", heading="capacitance", above=0, most=MOST_F)
     rated_voltage: Rating | None = _cell(read_rating)
     sections: str | None = _text()
     polarity: str | None = _word("polar", "bipolar")
@@ -104,10 +112,10 @@ class Position:
     headroom_mm: float | None = _number("mm", above=0)
     may_lie_flat: bool | None = _yes_no()
     temperature_c: float | None = _number("°C")
-    hot_part_k: float | None = _number("K")
+    hot_part_k: float | None = _number("K", least=0)
     dc_lowest_v: float | None = _number("V")
     dc_highest_v: float | None = _number("V")
-    ac_peak_v: float | None = _number("V")
+    ac_peak_v: float | None = _number("V", least=0)
     fault_v: float | None = _number("V")
     ripple_a: float | None = _number("A", "m", "ripple_ma", above=0)
     ripple_hz: float | None = _number("Hz", above=0)
@@ -115,11 +123,11 @@ class Position:
     esr_most_ohm: float | None = _number("Ω", above=0)
     esr_hz: float | None = _number("Hz", above=0)
     leakage_most_a: float | None = _number("A", "µ", "leakage_most_ua", above=0)
-    source_ohm: float | None = _number("Ω")
-    load_ohm: float | None = _number("Ω")
+    source_ohm: float | None = _number("Ω", least=0)
+    load_ohm: float | None = _number("Ω", least=0)
     match_group: str | None = _text()
     reading_capacitance_f: float | None = _number("F", heading="reading_capacitance", above=0)
-    reading_esr_ohm: float | None = _number("Ω")
+    reading_esr_ohm: float | None = _number("Ω", least=0)
     reading_tan_delta: float | None = _number("")
     reading_leakage_a: float | None = _number("A", "µ", "reading_leakage_ua")
     meter_hz: float | None = _number("Hz", above=0)

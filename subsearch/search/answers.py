@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Any
 
+from subsearch.formulas.geometry import AXIAL_LEADS_MM
 from subsearch.search.criteria import LABELS, NOBODY, OFFER, OFFER_CRITERIA, PART_CRITERIA, Criterion
 from subsearch.search.ways import UPRIGHT
 from subsearch.terms import TERMS
@@ -105,7 +106,9 @@ def body(part: Mapping[str, Any]) -> str:
         "axial": (across, along),
     }.get(part["shape"] or "", (along, across, tall))
     text = " × ".join("?" if size is None else show(size, "") for size in sizes)
-    return f"{'' if part['shape'] == 'box' or not part['shape'] else 'Ø '}{text} mm"
+    if part["shape"] is None:
+        return f"{text} mm of a shape not stated"
+    return f"{'' if part['shape'] == 'box' else 'Ø '}{text} mm"
 
 
 def value_text(part: Row) -> str:
@@ -116,6 +119,8 @@ def value_text(part: Row) -> str:
     """
     value = printed("capacitance_f", part["capacitance_f"])
     safety = part["safety_class"] if part["safety_class"] not in (None, "none") else ""
+    if part["rated_v"] is None and part["rated_ac_v"] is None:
+        return f"{value}, voltage not stated {safety}".rstrip()
     if safety or part["rated_v"] is None:
         return f"{value} {printed('rated_ac_v', part['rated_ac_v'])} a.c. {safety}".rstrip()
     return f"{value} {printed('rated_v', part['rated_v'])}"
@@ -123,8 +128,11 @@ def value_text(part: Row) -> str:
 
 def _leads(row: Mapping[str, Any]) -> str:
     part = row["part"]
+    if part["shape"] is None:
+        return "whether the leads leave it radially or axially is not stated"
     if part["shape"] == "axial":
-        return f"axial body {show(part['along_mm'], 'mm')} long, which asks for holes 5 mm further apart"
+        length = "of a length not stated" if part["along_mm"] is None else f"{show(part['along_mm'], 'mm')} long"
+        return f"axial body {length}, which asks for holes {show(AXIAL_LEADS_MM, 'mm')} further apart"
     spacing = part["delivered_spacing_mm"] if part["delivered_spacing_mm"] is not None else part["lead_spacing_mm"]
     return f"lead spacing {show(spacing, 'mm')}"
 
@@ -152,6 +160,8 @@ def printed(name: str, value: Any) -> str:
         return "not stated"
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if name == "years":
+        return f"{value:.1f}"
     if isinstance(value, (list, tuple)):
         return ", ".join(map(str, value))
     if isinstance(value, (int, float)):

@@ -6,6 +6,7 @@ from typing import Any
 
 import duckdb
 
+from subsearch.errors import RequirementError
 from subsearch.search import refusals
 from subsearch.search.answers import Answer, Candidate, Row, frozen
 from subsearch.search.asking import needs, rows_of
@@ -37,7 +38,7 @@ class Found:
         """Every condition that is asked, answered for one named part in words and numbers."""
         return refusals.why(self.con, self.requirement, maker, part_number)
 
-    def nearest(self, most: int = 5) -> list[tuple[str, str]]:
+    def nearest(self, most: int = 5) -> list[tuple[str | None, str]]:
         """Maker and part number of the refused parts that come nearest."""
         return refusals.nearest_refused(self.con, self.requirement, most)
 
@@ -52,8 +53,15 @@ def find(con: duckdb.DuckDBPyConnection, requirements: Sequence[Requirement], be
     Args:
         con: a catalog opened to read.
         requirements: any number of them; one position is a list of one.
-        best: how many kept and how many open parts come back for each; the counts are of all.
+        best: how many kept and how many open parts come back for each, 1 or more; the counts are of all.
+
+    Raises:
+        RequirementError: best is below 1.
     """
+    if best < 1:
+        raise RequirementError(
+            f"The best {best} are asked for, but the counts are told with the first. Ask for 1 or more."
+        )
     asked = needs(requirements, best)
     if not asked:
         return []

@@ -61,21 +61,21 @@ PART_CRITERIA = (
         "rated d.c. voltage",
         "need.rated_v is not null",
         at_least("part.rated_v", "need.rated_v"),
-        "rated {part.rated_v}; at least {need.rated_v} is needed",
+        "rated voltage {part.rated_v}; at least {need.rated_v} is needed",
     ),
     Criterion(
         "voltage_ac",
         "rated a.c. voltage",
         "need.rated_ac_v is not null and need.safety_class is null",
         at_least("part.rated_ac_v", "need.rated_ac_v"),
-        "rated {part.rated_ac_v} a.c.; at least {need.rated_ac_v} is needed",
+        "rated a.c. voltage {part.rated_ac_v}; at least {need.rated_ac_v} is needed",
     ),
     Criterion(
         "polarity",
-        "stands reversing voltage",
+        "polarity",
         "need.reverses",
         "part.polarity = 'bipolar'",
-        "polarity {part.polarity}; the voltage here may reverse, so a bipolar part is needed",
+        "{part.polarity}; the voltage here may reverse, so a bipolar part is needed",
         among("part.technology", WITHOUT_POLARITY),
         "{part.technology} has no polarity",
     ),
@@ -151,7 +151,7 @@ PART_CRITERIA = (
         "need.safety_class is not null",
         f"coalesce(case need.safety_class {CLASS_TAKEN} end and (need.rated_ac_v is null or "
         f"{at_least('part.rated_ac_v', 'need.rated_ac_v')}), false)",
-        "class {part.safety_class}, {part.rated_ac_v} a.c.; class {need.safety_class} or stricter, "
+        "class {part.safety_class}, rated a.c. voltage {part.rated_ac_v}; class {need.safety_class} or stricter, "
         "{need.rated_ac_v} a.c., is needed, and not stated counts as no",
     ),
 )

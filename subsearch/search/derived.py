@@ -159,4 +159,6 @@ _BREAK_COST = buying.break_cost(
     duckdb.col("break", "from"),
     duckdb.col("break", "price").cast("double"),
 )
-COST = f"(list_min(list_transform(offer.prices, lambda break: {_BREAK_COST})) * rate.worth::double)"
+_OFFER_COST = f"list_min(list_transform(offer.prices, lambda break: {_BREAK_COST}))"
+# What costs nothing costs nothing in any currency: the builder's own drawer needs no rate.
+COST = f"coalesce({_OFFER_COST} * rate.worth::double, case when {_OFFER_COST} = 0 then 0e0 end)"

@@ -9,15 +9,13 @@ import duckdb
 
 from subsearch.search.answers import Row, frozen
 from subsearch.search.asking import needs, rows_of
-from subsearch.search.criteria import OFFER_CRITERIA
 from subsearch.search.requirement import Requirement
-from subsearch.search.statements import NEED, PINNED
+from subsearch.search.statements import NEED, OFFER_ANSWER, PINNED
 
-ANSWER = " and ".join(criterion.answer() for criterion in OFFER_CRITERIA)
 OFFERS = f"""with {NEED}
-select need.number, offer, rate.worth
+select need.number, offer, rate.worth, ({OFFER_ANSWER}) as answer
 from need join part on {PINNED} join offer using (pk) left join currency_rate as rate using (currency)
-where {ANSWER}
+where ({OFFER_ANSWER}) is not false
 order by number, offer.supplier, offer.supplier_number"""
 
 
@@ -27,6 +25,12 @@ class Offer:
 
     printed: Row
     worth: Decimal | None
+
+    def own(self, cost: Decimal) -> Decimal | None:
+        """A cost in the offer's currency as one in the builder's own; nothing costs nothing in any currency."""
+        if cost == 0:
+            return Decimal(0)
+        return None if self.worth is None else cost * self.worth
 
     @property
     def breaks(self) -> list[tuple[int, Decimal]]:
@@ -39,7 +43,8 @@ def offers_for(
 ) -> list[list[Offer]]:
     """For each requirement with the maker and part number chosen for it, the offers that answer yes for one piece.
 
-    How many pieces are needed in all is only known once all positions are chosen, so stock is asked for one.
+    How many pieces are needed in all is only known once all positions are chosen, so stock is asked for one. For a part
+    that the builder has pinned, an offer that does not state something will do as well: they have asked the supplier.
     """
     asked = [
         replace(requirement, pieces=1, pinned_maker=maker, pinned_part_number=number)
@@ -49,5 +54,6 @@ def offers_for(
     if asked:
         rows: list[dict[str, Any]] = rows_of(con, OFFERS, {"needs": needs(asked)})
         for row in rows:
-            found[row["number"]].append(Offer(frozen(row["offer"]), row["worth"]))
+            if row["answer"] or chosen[row["number"]][0].pinned_part_number is not None:
+                found[row["number"]].append(Offer(frozen(row["offer"]), row["worth"]))
     return found

@@ -24,11 +24,14 @@ class Contribution:
         return f"case when {self.asked} then {self.weight:e} * ({self.worth}) else 0e0 end"
 
 
+LIVES_WANTED = "(life_at_work_h / (need.life_wanted_y * 365 * need.hours_a_day))"
+
+# A CASE answers null for an unknown number, where SQL's least() would answer with its other argument.
 CONTRIBUTIONS = (
     Contribution(
         "clearance",
         1.0,
-        "least(tightest_mm, 2e0) / 2e0",
+        "case when tightest_mm < 2 then tightest_mm / 2e0 when tightest_mm >= 2 then 1e0 end",
         "tightest margin around the body, up to 2 mm: room for fingers, air and the vent",
         "coalesce(need.left_mm, need.right_mm, need.front_mm, need.back_mm, need.free_diameter_mm, need.headroom_mm) "
         "is not null",
@@ -43,7 +46,8 @@ CONTRIBUTIONS = (
     Contribution(
         "voltage",
         0.5,
-        "(least(part.rated_v / need.rated_v, 1.5e0) - 1) / 0.5e0",
+        "case when part.rated_v < 1.5e0 * need.rated_v then (part.rated_v / need.rated_v - 1) / 0.5e0 "
+        "when part.rated_v >= 1.5e0 * need.rated_v then 1e0 end",
         "voltage in reserve, flat from 1.5 times the need: more volts only take room",
         "need.rated_v is not null",
     ),
@@ -57,8 +61,8 @@ CONTRIBUTIONS = (
     Contribution(
         "life",
         0.5,
-        "case when part.not_worn_by_heat then 3e0 "
-        "else least(log2(life_at_work_h / (need.life_wanted_y * 365 * need.hours_a_day)), 3e0) end",
+        f"case when part.not_worn_by_heat or {LIVES_WANTED} >= 8 then 3e0 "
+        f"when {LIVES_WANTED} < 8 then log2({LIVES_WANTED}) end",
         "doublings of the life wanted, flat from eight times; not limited by this rule counts as eight times",
         "need.life_wanted_y is not null and need.working_c is not null",
     ),

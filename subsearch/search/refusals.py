@@ -37,7 +37,9 @@ def _unknown(con: duckdb.DuckDBPyConnection, maker: str | None, part_number: str
     return f'The catalog has no part "{part_number}" of the maker "{maker}". {hint}'
 
 
-def nearest_refused(con: duckdb.DuckDBPyConnection, requirement: Requirement, most: int = 5) -> list[tuple[str, str]]:
+def nearest_refused(
+    con: duckdb.DuckDBPyConnection, requirement: Requirement, most: int = 5
+) -> list[tuple[str | None, str]]:
     """Maker and part number of the refused parts that come nearest: fewest conditions failed, then nearest value."""
     sql = (
         f"with {ANSWERS} select maker, part_number from answers where {NOES} > 0 "
@@ -52,7 +54,9 @@ def refused_by(con: duckdb.DuckDBPyConnection, requirement: Requirement) -> dict
     return rows_of(con, f"with {ANSWERS} select {counts} from answers", {"needs": needs([requirement])})[0]
 
 
-def answers(con: duckdb.DuckDBPyConnection, requirement: Requirement) -> dict[tuple[str, str], dict[str, bool | None]]:
+def answers(
+    con: duckdb.DuckDBPyConnection, requirement: Requirement
+) -> dict[tuple[str | None, str], dict[str, bool | None]]:
     """Every condition's answer on every part of the catalog, by maker and part number."""
     sql = f"with {ANSWERS} select maker, part_number, answer from answers"
     rows = con.execute(sql, {"needs": needs([requirement])}).fetchall()

@@ -32,7 +32,7 @@ PINNED = """coalesce(
     part.maker is not distinct from need.pinned_maker and part.part_number = need.pinned_part_number, false)"""
 ANY_OFFER = "case when bool_or({0}) then true when bool_or(({0}) is null) then null else false end"
 OFFER_ANSWER = " and ".join(criterion.answer() for criterion in OFFER_CRITERIA)
-IN_WINDOW = PART_CRITERIA[0].answer()
+IN_WINDOW = next(criterion.answer() for criterion in PART_CRITERIA if criterion.name == "capacitance")
 
 
 def _columns(named: dict[str, str]) -> str:
@@ -107,6 +107,18 @@ from placed join part using (pk) join main.part as fact using (pk) join offer on
 where place <= need.most or pinned
 order by number, answer desc nulls last, place"""
 
+# How far a refused part is off, to order those that fail equally many conditions: doublings of value and voltage,
+# a fifth for each millimetre that is missing, and two for whatever is of another kind.
+MISSES = " + ".join(
+    f"coalesce({one}, 0)"
+    for one in (
+        "abs(log2(part.capacitance_f / need.capacitance_f))",
+        "greatest(log2(need.rated_v / part.rated_v), 0)",
+        *(f"greatest(-{margin.made}, 0) / 5" for margin in UPRIGHT.margins),
+        "case part.style when 'axial' then greatest(-span_margin_mm, 0) else greatest(-offset_margin_mm, 0) end / 5",
+        *(f"case when not is_{name} then 2 end" for name in ("lead_style", "polarity", "technology", "safety")),
+    )
+)
 ANSWERS = f"""{NEED},
 {PARTS},
 sold as (
@@ -114,7 +126,7 @@ sold as (
     from need cross join offer group by need.number, offer.pk
 ),
 judged as (select {JUDGED}, part.maker, part.part_number,
-        abs(log2(part.capacitance_f / need.capacitance_f)) as distance
+        {MISSES} as distance
     from need cross join part),
 answers as (
     select number, maker, part_number, distance,

@@ -1,5 +1,7 @@
 """Which voltage rating a position needs, and whether a polar part may stand there, from what was measured."""
 
+TOUCH_V = 60.0  # d.c. up to which the instrument standard IEC 61010-1 does not count a part as hazardous
+TOUCH_C = 45e-6  # charge [C] up to which it does not, above that voltage
 RESERVE = 1.25  # a rating stands this far above the highest voltage measured: common practice
 STEADY_REVERSE_V, PEAK_REVERSE_V = 0.5, 1.0  # what a polar part stands the wrong way round, steady and for short peaks
 COUNTS_AS = {6.4: 6.3, 64.0: 63.0}  # old ratings that count as the modern ones beside them: common practice

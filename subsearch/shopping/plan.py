@@ -15,6 +15,7 @@ from subsearch.formulas.buying import Purchase, cheapest
 from subsearch.repair.choosing import Choice
 from subsearch.search.answers import Row
 from subsearch.search.offers import Offer, offers_for
+from subsearch.search.requirement import MOST_PIECES
 
 
 @dataclass(frozen=True)
@@ -33,7 +34,7 @@ class Line:
     @property
     def own_cost(self) -> Decimal | None:
         """The cost in the builder's own currency."""
-        return None if self.offer.worth is None else self.purchase.cost * self.offer.worth
+        return self.offer.own(self.purchase.cost)
 
 
 @dataclass(frozen=True)
@@ -114,9 +115,21 @@ def _buy(choices: list[Choice], offers: list[Offer], short: list[str]) -> list[L
             needed = min(missing, purchase.ordered)
             lines.append(Line(candidate.part, offer, needed, purchase, names))
             missing -= needed
-    if missing:
-        short.append(f"{candidate.name}: {missing} more are needed for {', '.join(names)} than any offer has in stock.")
+    if missing and not offers:
+        short.append(f"{candidate.name}, for {', '.join(names)}: no offer of it can be bought. {_why_not(choices[0])}")
+    elif missing:
+        short.append(
+            f"{candidate.name}: {missing} more are needed for {', '.join(names)} than its offers have in stock."
+        )
     return lines
+
+
+def _why_not(choice: Choice) -> str:
+    """What stands against each offer of a chosen part."""
+    if choice.found is None or choice.candidate is None:
+        return ""
+    part = choice.candidate.part
+    return choice.found.why(part["maker"], part["part_number"])[-1].sentence + "."
 
 
 def _ways(missing: int, offers: list[Offer]) -> list[tuple[Offer, Purchase | None]]:
@@ -126,8 +139,9 @@ def _ways(missing: int, offers: list[Offer]) -> list[tuple[Offer, Purchase | Non
 
 
 def _in_whole_packs(offer: Offer) -> int:
-    stock, pack = offer.printed["stock"] or 0, offer.printed["pack"] or 1
-    return int(stock // pack * pack)
+    """The pieces one can buy; a stock that is not stated is taken for enough, since only a pin leads here with one."""
+    stock, pack = offer.printed["stock"], offer.printed["pack"] or 1
+    return MOST_PIECES * pack if stock is None else int(stock // pack * pack)
 
 
 def _purchase(pieces: int, offer: Offer) -> Purchase | None:
@@ -148,4 +162,5 @@ def _rank(missing: int, way: tuple[Offer, Purchase | None]) -> tuple[bool, bool,
     name = offer.printed["supplier"], offer.printed["supplier_number"] or ""
     if purchase is None:
         return True, True, 0, Decimal(0), *name
-    return False, offer.worth is None, -min(missing, purchase.ordered), purchase.cost * (offer.worth or 1), *name
+    own = offer.own(purchase.cost)
+    return False, own is None, -min(missing, purchase.ordered), own or Decimal(0), *name

@@ -107,3 +107,8 @@ def test_a_needed_heading_that_is_missing(left_out: str, missing: str) -> None:
 
 def test_an_ac_voltage_is_voltage_enough() -> None:
     assert find_layout("list.csv", [Row(1, ("Part number", "Cap uF", "V AC", "Price"))])
+
+
+def test_a_price_heading_with_an_absurd_quantity_is_none() -> None:
+    assert read_heading(0, "Price 10000000000") is None
+    assert read_heading(0, "Price 10+") is not None

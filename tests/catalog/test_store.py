@@ -105,3 +105,10 @@ def test_what_fails_leaves_the_file_as_it_was_or_absent(tmp_path: Path) -> None:
             raise ZeroDivisionError
     assert path.read_bytes() == before
     assert list(tmp_path.iterdir()) == [path]
+
+
+def test_a_path_that_holds_the_word_lock_is_not_a_lock(tmp_path: Path) -> None:
+    file = tmp_path / "clock.duckdb"
+    file.write_text("words")
+    with pytest.raises(CatalogError, match="can't be opened as a catalog"):
+        open_to_read(file)

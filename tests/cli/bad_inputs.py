@@ -60,6 +60,9 @@ WORDS = {
     "repair without a folder": Bad("repair", 2, "Missing argument"),
     "bad day": Bad("load shed.csv --seen 2026-13-45", 2, '"2026-13-45" is not a day. Write it like 2026-10-01.'),
     "bad currency": Bad("load shed.csv --currency euros", 2, "not a currency"),
+    "no currency": Bad("load shed.csv --currency ''", 2, "not a currency"),
+    "no supplier": Bad("load shed.csv --supplier ' '", 3, "The supplier's name is empty."),
+    "kelvin": _find("--temperature '300 K'", 2, 'has the unit "K", but a quantity in °C is wanted here'),
     "currency of two signs": Bad("load shed.csv --currency e1", 2, "not a currency"),
     "find nothing": Bad("find", 6, "Nothing is asked. Give a --capacitance or a --voltage at least"),
     "find with room only": Bad("find --headroom '12 mm'", 6, "Nothing is asked."),
@@ -156,6 +159,8 @@ FOLDERS = {
     "card without a count": _toml('[cards.a]\nsection = "x"', 'cards must be tables like [cards."NAME"] with count'),
     "no cards": _toml("[cards.a]\ncount = 0", 'the count of the card "a" is 0. Write a whole number, 1'),
     "half a card": _toml("[cards.a]\ncount = 2.5", "2.5"),
+    "section that is a list": _toml('[cards.a]\ncount = 2\nsection = ["y"]', 'the section of the card "a" is'),
+    "key of a section": _toml("[sections.a]\ntemperature_c = 4\ntemprature = 3", 'Did you mean "temperature_c"?'),
     "endless cards": _toml("[cards.a]\ncount = inf", "inf"),
     "card in an unknown section": _toml(
         '[cards.a]\ncount = 2\nsection = "x"', 'the card "a": the section "x" is not in repair.toml.'
@@ -185,6 +190,9 @@ CELLS = {
     "other unit": _cell("hole_spacing_mm", "5 V", f'{AT}hole_spacing_mm: "5 V" has the unit "V"'),
     "negative cell": _cell("left_mm", "-3", f'{AT}left_mm: "-3" is not above 0. Write a positive size'),
     "size nought": _cell("free_diameter_mm", "0", f'{AT}free_diameter_mm: "0" is not above 0.'),
+    "negative peak": _cell("ac_peak_v", "-20", f'{AT}ac_peak_v: "-20" is below 0.'),
+    "negative heat": _cell("hot_part_k", "-30", f'{AT}hot_part_k: "-30" is below 0.'),
+    "megafarads": _positions(f"{HEADINGS}\nC1,x,0.1 MF,25 V\n", f'{AT}capacitance: "0.1 MF" is more than'),
     "unknown role there": _cell("role", "decoupler", f'{AT}role: "decoupler" is not allowed. Did you mean'),
     "unknown polarity": _cell("polarity", "both", f'{AT}polarity: "both" is not allowed. Write polar or bipolar'),
     "unknown style": _cell("lead_style", "raidal", f'{AT}lead_style: "raidal" is not allowed. Did you mean "radial"?'),

@@ -144,15 +144,15 @@ def test_find_names_the_nearest_refusals(bench: Path, say: Say) -> None:
     said = say("find", "--capacitance", "47 µF", "--voltage", "100 V")
     assert said.status == 1
     assert "Nothing fits. The nearest refusals:" in said.out
-    assert "Mill Hollow 2: rated d.c. voltage: rated 63 V; at least 100 V is needed" in said.words
+    assert "Mill Hollow 2: rated d.c. voltage: rated voltage 63 V; at least 100 V is needed" in said.words
     assert "Fitting: 0. Open: 0. Refused: 6." in said.out
 
 
 ASKED = {
     "capacitance": (["47 µF"], "capacitance in the window: 47 µF nominal; 37.6 µF to 70.5 µF is taken"),
-    "voltage": (["35 V"], "no rated d.c. voltage: rated 25 V; at least 35 V is needed"),
+    "voltage": (["35 V"], "no rated d.c. voltage: rated voltage 25 V; at least 35 V is needed"),
     "role": (["bypass"], "capacitance in the window: 47 µF nominal; 47 µF to 94 µF is taken"),
-    "bipolar": ([], "no stands reversing voltage: polarity polar;"),
+    "bipolar": ([], "no polarity: polar;"),
     "lead_style": (["axial"], "no lead style: radial leads; axial is needed"),
     "hole_spacing": (["5 mm"], "no lead spacing: lead spacing 2.5 mm; the holes are 5 mm apart"),
     "free_diameter": (["7 mm"], "across the free diameter 0.2 mm to spare"),
@@ -161,10 +161,10 @@ ASKED = {
     "headroom": (["13 mm"], "yes body in the space: body Ø 6.3 × 11 mm: headroom 0.5 mm to spare"),
     "temperature": (["110 °C"], "no upper category temperature: made for up to 105 °C; it works at 110 °C"),
     "hours_a_day": (["4", "--temperature", "95 °C", "--years", "5"], "years at 95 °C; 5 are wanted"),
-    "years": (["2", "--temperature", "95 °C"], "no life at the working temperature: 1.142 years at 95 °C"),
+    "years": (["2", "--temperature", "95 °C"], "no life at the working temperature: 1.1 years at 95 °C"),
     "ripple": (["0.4 A"], "no ripple current: rated ripple 300 mA at 120 Hz; 400 mA at not stated flows"),
     "ripple_frequency": (["50 Hz", "--ripple", "0.1 A"], "rated ripple 300 mA at 120 Hz; 100 mA at 50 Hz flows"),
-    "safety_class": (["X2"], "no safety class: class not stated, not stated a.c.; class X2 or stricter"),
+    "safety_class": (["X2"], "no safety class: class not stated, rated a.c. voltage not stated; class X2 or stricter"),
     "pieces": (["60"], "shed: 50 in stock; 60 are needed"),
 }
 NO_CONDITION = {"best", "why", "catalog", "help"}
@@ -193,7 +193,7 @@ def test_what_is_not_asked_is_not_answered(bench: Path, say: Say) -> None:
 
 def test_why_of_an_ac_rating(bench: Path, say: Say) -> None:
     said = say("find", "--voltage", "300 V a.c.", "--why", "Mill", "Hollow 6")
-    assert "no rated a.c. voltage: rated 275 V a.c.; at least 300 V is needed" in said.words
+    assert "no rated a.c. voltage: rated a.c. voltage 275 V; at least 300 V is needed" in said.words
     assert "d.c." not in said.words
 
 
@@ -227,7 +227,7 @@ def test_repair_writes_where_it_is_told(bench: Path, say: Say) -> None:
 def test_repair_without_any_choice_ends_with_1(bench: Path, say: Say) -> None:
     said = say("repair", str(write_repair(bench / "radio", POSITIONS.replace("25 V", "900 V"), TOML)))
     assert said.status == 1
-    assert "C1: Nothing fits. Nearest is Mill Hollow 1, refused for rated d.c. voltage" in said.words
+    assert "C1: Nothing fits. Nearest is Mill Hollow 2, refused for rated d.c. voltage" in said.words
     assert "Nothing to order." in (bench / "radio" / "shopping-list.html").read_text(encoding="utf-8")
 
 
@@ -259,3 +259,37 @@ def test_output_goes_into_a_file_whatever_its_encoding(encoding: str, bench: Pat
     said = said_by_process("load", "barn.csv", cwd=bench, **{**os.environ, "PYTHONIOENCODING": encoding})
     assert "Traceback" not in said.err
     assert said.status == 0
+
+
+def test_load_tells_the_first_reasons_and_ends_with_1_where_nothing_is_kept(bench: Path, say: Say) -> None:
+    lines = "".join(f"Q {number},4.7,63 V,dear\n" for number in range(5))
+    (bench / "odd.csv").write_text(f"Part number,Cap uF,Voltage,Price\n{lines}", encoding="utf-8")
+    said = say("load", "odd.csv")
+    assert said.status == 1
+    assert "odd: 5 lines read, 0 kept, 5 refused" in said.out
+    assert said.out.count('Price: "dear" is not a price.') == 3
+    assert "and 2 more faults; all are kept in the catalog" in said.out
+
+
+@pytest.mark.parametrize(
+    ("options", "told"),
+    [
+        (["--capacitance", "47 µF"], "The voltage was not asked"),
+        (["--voltage", "25 V"], "The capacitance was not asked"),
+        (["--voltage", "25 V", "--years", "10"], "Life was not asked: say with --temperature how hot it gets."),
+    ],
+)
+def test_find_says_what_it_was_not_asked(bench: Path, say: Say, options: list[str], told: str) -> None:
+    assert told in say("find", *options).out
+
+
+def test_words_of_find_may_be_in_capitals(bench: Path, say: Say) -> None:
+    said = say("find", "--capacitance", "0.1 µF", "--safety-class", "x2", "--role", "Interference Suppression")
+    assert (said.status, "Mill Hollow 6" in said.out) == (0, True)
+
+
+def test_an_unsafe_pin_is_told_on_the_terminal(bench: Path, say: Say) -> None:
+    text = "reference,marking,capacitance,polarity,pinned_maker,pinned_part_number\nC1,x,47 µF,bipolar,Mill,Hollow 1\n"
+    said = say("repair", str(write_repair(bench / "radio", text)))
+    assert said.status == 1
+    assert "C1: Pinned to Mill Hollow 1, but not taken, since it can hurt: polarity: no (polar;" in said.words

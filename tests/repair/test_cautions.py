@@ -17,6 +17,10 @@ from subsearch.units import read_quantity
 
 PACKAGE = Path(subsearch.__file__).parent
 STARTS = {
+    "class?": "It stands on the mains and its safety class is not filled in",
+    "maybe": "If it stands across the mains",
+    "charge": "Charge: ",
+    "note": "Polarity: note which way",
     "mains": "Mains: unplug, and work behind an isolating transformer. Local codes and licensed practice first.",
     "class": "Class ",
     "oil": "The old part is oil-filled and may hold PCB: do not open it.",
@@ -50,7 +54,9 @@ def one(kind: str, place: dict[str, Any], part: dict[str, Any] | None) -> str:
 
 PLACES: list[tuple[dict[str, Any], list[str]]] = [
     ({}, []),
-    ({"mains": True}, ["mains"]),
+    ({"mains": True}, ["mains", "class?"]),
+    ({"mains": True, "role": "interference suppression"}, ["mains", "class?"]),
+    ({"mains": True, "role": "rail decoupling"}, ["mains", "maybe"]),
     ({"mains": False}, []),
     ({"safety_class": "X2"}, ["class"]),
     ({"safety_class": "Y1", "mains": True}, ["mains", "class"]),
@@ -59,14 +65,14 @@ PLACES: list[tuple[dict[str, Any], list[str]]] = [
     ({"old_technology": "polystyrene"}, ["leave"]),
     ({"old_technology": "silver mica"}, ["leave"]),
     ({"old_technology": WET}, []),
-    ({"old_technology": FILM_PET, "mains": True}, ["mains"]),
+    ({"old_technology": FILM_PET, "mains": True}, ["mains", "class?"]),
     ({"old_technology": PAPER}, []),
     ({"old_technology": PAPER, "mains": False}, []),
-    ({"old_technology": PAPER, "mains": True}, ["mains", "paper"]),
+    ({"old_technology": PAPER, "mains": True}, ["mains", "class?", "paper"]),
     ({"old_technology": "polyester foil"}, []),
-    ({"old_technology": "metallised paper", "mains": True}, ["mains", "paper"]),
-    ({"old_technology": "wax paper", "mains": True}, ["mains", "paper"]),
-    ({"old_technology": "Paper", "mains": True}, ["mains", "paper"]),
+    ({"old_technology": "metallised paper", "mains": True}, ["mains", "class?", "paper"]),
+    ({"old_technology": "wax paper", "mains": True}, ["mains", "class?", "paper"]),
+    ({"old_technology": "Paper", "mains": True}, ["mains", "class?", "paper"]),
     ({"old_technology": "Polystyrene"}, ["leave"]),
     ({"old_technology": "silver-mica"}, ["leave"]),
 ]
@@ -96,7 +102,7 @@ def test_cautions_of_the_place(place: dict[str, Any], expected: list[str]) -> No
 @pytest.mark.parametrize(("part", "expected"), PARTS)
 def test_cautions_of_the_part(part: dict[str, Any], expected: list[str]) -> None:
     assert kinds(said({}, part)) == expected
-    assert kinds(said({"mains": True}, part)) == ["mains", *expected]
+    assert kinds(said({"mains": True}, part)) == ["mains", "class?", *expected]
 
 
 def test_safety_classes_are_named() -> None:
@@ -273,3 +279,29 @@ def test_nothing_says_that_a_part_is_safe() -> None:
     claims = re.compile(r"\b(?:safe|safely|harmless|riskless|no danger|cannot hurt|without risk)\b", re.IGNORECASE)
     said_so = [text for texts in words_of_the_package().values() for text in texts if claims.search(text)]
     assert said_so == ["Local codes and licensed practice come first. Nothing here says that a part is safe."]
+
+
+def test_an_old_reservoir_holds_what_it_was_rated_for() -> None:
+    place = {"role": "reservoir", "capacitance_f": 1e-3, "rated_voltage": Rating(450.0, False)}
+    assert "from 450 V to 60 V" in one("reservoir", place, {"rated_v": 35.0, "capacitance_f": 1e-3})
+    mains = {"role": "reservoir", "old_rating": Rating(250.0, True)}
+    assert "from 353.6 V to 60 V" in one("reservoir", mains, {"rated_v": 35.0})
+
+
+@pytest.mark.parametrize(
+    ("place", "told"),
+    [
+        ({"dc_lowest_v": 0.0, "dc_highest_v": 310.0, "capacitance_f": 8e-6}, True),
+        ({"dc_lowest_v": 0.0, "dc_highest_v": 310.0, "capacitance_f": 1e-7}, False),  # 31 µC: below what counts
+        ({"dc_lowest_v": 0.0, "dc_highest_v": 59.0, "capacitance_f": 1e-2}, False),
+        ({"supply_rail_v": 150.0, "capacitance_f": 3.1e-7}, True),
+        ({"supply_rail_v": 150.0, "capacitance_f": 2.9e-7}, False),  # IEC 61010-1: 45 µC, 300 nF at 150 V
+    ],
+)
+def test_charge_is_told_of_wherever_it_can_hurt(place: dict[str, Any], told: bool) -> None:
+    assert ("charge" in kinds(said({"role": "rail decoupling", **place}, None))) == told
+
+
+def test_the_old_polarity_is_noted_where_nothing_is_chosen() -> None:
+    assert kinds(said({"polarity": "polar"}, None)) == ["note"]
+    assert kinds(said({"polarity": "bipolar"}, None)) == []

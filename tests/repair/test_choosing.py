@@ -158,7 +158,7 @@ def test_a_pinned_part_that_fails_is_kept_and_told(
     demo_con: duckdb.DuckDBPyConnection, organ: Repair, choices: list[Choice]
 ) -> None:
     wrong = of_role(choices, "reservoir").candidate
-    place = of_role(choices, "coupling").asked.position
+    place = of_role(choices, "bypass").asked.position
     assert wrong is not None
     choice = pinned(demo_con, organ, place, wrong.part["maker"], wrong.part["part_number"])
     assert choice.candidate is not None
@@ -169,6 +169,19 @@ def test_a_pinned_part_that_fails_is_kept_and_told(
     for answer in answers:
         assert (str(answer) in choice.sentence) == (answer.answer is not True)
     assert f"{LABELS['capacitance']}: no (" in choice.sentence
+
+
+def test_a_pin_that_can_hurt_is_not_taken(
+    demo_con: duckdb.DuckDBPyConnection, organ: Repair, choices: list[Choice]
+) -> None:
+    polar = of_role(choices, "reservoir").candidate
+    assert polar is not None
+    maker_and_number = polar.part["maker"], polar.part["part_number"]
+    for role, condition in (("loudspeaker crossover", "polarity"), ("interference suppression", "safety")):
+        choice = pinned(demo_con, organ, of_role(choices, role).asked.position, *maker_and_number)
+        assert choice.candidate is None
+        assert choice.sentence.startswith(f"Pinned to {polar.name}, but not taken, since it can hurt: ")
+        assert f"{LABELS[condition]}: no (" in choice.sentence
 
 
 def test_a_pinned_part_that_is_open_is_kept_and_told(
@@ -224,3 +237,15 @@ def test_an_empty_catalog_is_said(tmp_path: Path) -> None:
 def test_a_repair_in_which_nothing_is_asked(demo_con: duckdb.DuckDBPyConnection) -> None:
     choices = choose(demo_con, repair(position(), position(reference="C2")))
     assert [one.sentence for one in choices] == [NOT_ASKED + READ, NOT_ASKED + READ]
+
+
+@pytest.mark.parametrize("role", ["interference suppression", None])
+def test_nothing_is_chosen_on_the_mains_without_a_class(demo_con: duckdb.DuckDBPyConnection, role: str | None) -> None:
+    place = position(role=role, mains=True, capacitance_f=1e-7, rated_voltage=Rating(250.0, False))
+    (choice,) = choose(demo_con, repair(place))
+    assert choice.found is not None and choice.found.kept
+    assert choice.candidate is None
+    assert choice.sentence.startswith("Nothing is chosen. It stands on the mains and its safety class is not filled in")
+    (other,) = choose(demo_con, repair(replace(place, role="rail decoupling")))
+    assert other.candidate is not None
+    assert any("only an X or Y part may be taken" in one for one in other.cautions)

@@ -32,7 +32,7 @@ def test_sentences_carry_the_numbers(demo_con: duckdb.DuckDBPyConnection) -> Non
     ).fetchall()
     for maker, number, volts in rows:
         said = {one.name: str(one) for one in found.why(maker, number)}
-        assert said["voltage"] == f"rated d.c. voltage: no (rated {volts:g} V; at least 25 V is needed)"
+        assert said["voltage"] == f"rated d.c. voltage: no (rated voltage {volts:g} V; at least 25 V is needed)"
         assert "headroom" in said["body"] and "short" in said["body"]
         assert all("{" not in sentence and "None" not in sentence for sentence in said.values())
 

@@ -166,3 +166,40 @@ def test_each_line_is_the_cheapest_way_by_trying_all(con: duckdb.DuckDBPyConnect
     found = {line.part["part_number"]: line.own_cost for line in shopping.lines}
     assert found == expected
     assert shopping.total == sum(expected.values(), Decimal(0)).quantize(Decimal("0.01"))
+
+
+def test_what_costs_nothing_needs_no_rate(con: duckdb.DuckDBPyConnection, tmp_path: Path) -> None:
+    put_part(con, 1, 1e-6)
+    put_offer(con, 1, "A", prices=[(1, "0.20")])
+    put_offer(con, 1, "B", supplier="own drawer", currency=None, prices=[(1, "0")])
+    choices, shopping = planned(con, repair_of(tmp_path / "r", [("C1", "", "1 µF")], {}))
+    assert [line.offer.printed["supplier"] for line in shopping.lines] == ["own drawer"]
+    assert (shopping.total, shopping.without_rate) == (Decimal("0.00"), ())
+    assert choices[0].candidate is not None and choices[0].candidate.made["cost"] == 0
+
+
+def test_prices_without_rates_are_not_compared(con: duckdb.DuckDBPyConnection, tmp_path: Path) -> None:
+    con.execute("delete from currency_rate")
+    put_part(con, 1, 1e-6)
+    put_offer(con, 1, "A", supplier="Attic", currency="EUR", prices=[(1, "0.50")])
+    put_offer(con, 1, "B", supplier="Barn", currency="GBP", prices=[(1, "0.05")])
+    _, shopping = planned(con, repair_of(tmp_path / "r", [("C1", "", "1 µF")], {}))
+    assert [line.offer.printed["supplier"] for line in shopping.lines] == ["Attic"]  # by name, not by number
+    assert (shopping.currency, shopping.lines[0].own_cost) == (None, None)
+
+
+PINNED = "reference,marking,capacitance,pinned_maker,pinned_part_number\nC1,x,1 µF,Hollin,part 1\n"
+
+
+@pytest.mark.parametrize(("stock", "ordered"), [(None, [1]), (0, [])])
+def test_a_pin_settles_what_is_not_stated_but_not_what_is_refused(
+    con: duckdb.DuckDBPyConnection, tmp_path: Path, stock: int | None, ordered: list[int]
+) -> None:
+    put_part(con, 1, 1e-6)
+    put_offer(con, 1, "A", stock=stock, prices=[(1, "0.20")])
+    folder = repair_of(tmp_path / "r", [], {})
+    (folder / "positions.csv").write_text(PINNED, encoding="utf-8")
+    _, shopping = planned(con, folder)
+    assert [line.purchase.ordered for line in shopping.lines] == ordered
+    told = ["Hollin part 1, for C1: no offer of it can be bought. Shed: 0 in stock; 1 are needed."]
+    assert list(shopping.short) == ([] if ordered else told)
