@@ -14,8 +14,10 @@ from typing import Annotated, Any, NoReturn
 import typer
 
 from subsearch import __version__
+from subsearch.adding import add
 from subsearch.errors import CatalogError, ListError, RepairError, RequirementError, SubsearchError
-from subsearch.options import currency_named, day, progress, quantity, rating
+from subsearch.lab import lab
+from subsearch.options import currency_named, day, parsed, progress, quantity, rating
 
 STATUS = {ListError: 3, CatalogError: 4, RepairError: 5, SubsearchError: 6, OSError: 7}
 app = typer.Typer(
@@ -26,6 +28,7 @@ app = typer.Typer(
 )
 Catalog = Annotated[Path, typer.Option("--catalog", help="The catalog file.")]
 DEFAULT_CATALOG = Path("subsearch.duckdb")
+app.command()(lab)
 
 
 def run() -> None:
@@ -73,6 +76,9 @@ def load(
     raise typer.Exit(0 if any(one.kept for one in intakes) else 1)
 
 
+app.command()(add)
+
+
 @app.command()
 def rates(
     file: Annotated[Path, typer.Argument(help="CSV with the headings currency, worth, dated.")],
@@ -89,9 +95,9 @@ def rates(
 def find(
     capacitance: Annotated[float | None, quantity("F", "Old value.")] = None,
     voltage: Annotated[Any, rating("Rating needed, d.c. unless it says a.c.")] = None,
-    role: Annotated[str | None, typer.Option(help="What it does, like coupling or reservoir.")] = None,
+    role: Annotated[str | None, parsed(str.lower, "ROLE", "What it does, like coupling or reservoir.")] = None,
     bipolar: Annotated[bool, typer.Option("--bipolar", help="The voltage may reverse.")] = False,
-    lead_style: Annotated[str | None, typer.Option(help="radial, axial or snap-in.")] = None,
+    lead_style: Annotated[str | None, parsed(str.lower, "STYLE", "radial, axial or snap-in.")] = None,
     hole_spacing: Annotated[float | None, quantity("mm", "Between the two holes.")] = None,
     free_diameter: Annotated[float | None, quantity("mm", "Of a round space centred on the holes.")] = None,
     along: Annotated[float | None, quantity("mm", "Free in the line of the holes, centred on them.")] = None,
@@ -102,7 +108,7 @@ def find(
     years: Annotated[float | None, typer.Option(help="Years of life wanted, up to 15.")] = None,
     ripple: Annotated[float | None, quantity("A", "Ripple current.")] = None,
     ripple_frequency: Annotated[float | None, quantity("Hz", "Its frequency.")] = None,
-    safety_class: Annotated[str | None, typer.Option(help="X1, X2, Y1 or Y2.")] = None,
+    safety_class: Annotated[str | None, parsed(str.upper, "CLASS", "X1, X2, Y1 or Y2.")] = None,
     pieces: Annotated[int, typer.Option(help="How many are needed.")] = 1,
     best: Annotated[int, typer.Option(help="How many to show.", min=1, max=1000)] = 10,
     why: Annotated[tuple[str, str] | None, typer.Option(metavar="MAKER NUMBER", help="Explain one part.")] = None,
@@ -120,12 +126,12 @@ def find(
         )
     side, depth = (None if size is None else size / 2 for size in (along, across))
     requirement = Requirement(
-        pieces=pieces, role=_word(role), capacitance_f=capacitance, reverses=bipolar, lead_style=_word(lead_style),
+        pieces=pieces, role=role, capacitance_f=capacitance, reverses=bipolar, lead_style=lead_style,
         rated_v=voltage.volts if voltage and not voltage.ac else None,
         rated_ac_v=voltage.volts if voltage and voltage.ac else None,
         hole_spacing_mm=hole_spacing, free_diameter_mm=free_diameter, left_mm=side, right_mm=side, front_mm=depth,
         back_mm=depth, headroom_mm=headroom, working_c=temperature, hours_a_day=hours_a_day, life_wanted_y=years,
-        ripple_a=ripple, ripple_hz=ripple_frequency, safety_class=safety_class and safety_class.upper(),
+        ripple_a=ripple, ripple_hz=ripple_frequency, safety_class=safety_class,
     )  # fmt: skip
     with open_to_read(catalog) as con:
         found = find_parts(con, [requirement], best)[0]
@@ -136,17 +142,13 @@ def find(
             raise typer.Exit(0 if found.kept else 1)
 
 
-def _word(text: str | None) -> str | None:
-    return None if text is None else text.lower()
-
-
 @app.command()
 def repair(
     folder: Annotated[Path, typer.Argument(help="The folder with repair.toml and positions.csv.")],
     catalog: Catalog = DEFAULT_CATALOG,
     out: Annotated[Path | None, typer.Option(help="Where the files go; else into the repair's folder.")] = None,
 ) -> None:
-    """Search a whole repair at once and write its shopping list and page."""
+    """Search a whole repair at once and write its shopping list and report."""
     raise typer.Exit(_repair(folder, catalog, out or folder))
 
 
@@ -155,17 +157,11 @@ def demo(
     folder: Annotated[Path, typer.Argument(help="Where the demo goes.")] = Path("subsearch-demo"),
 ) -> None:
     """Copy out the invented demo, load its lists, search its repair and write the shopping list."""
-    import shutil
-
     from subsearch.catalog.intake import load as load_lists
     from subsearch.catalog.rates import load_rates
-    from subsearch.shipped import shipped
+    from subsearch.shipped import copied_out
 
-    for source in sorted(shipped("catalog_demo").rglob("*")):
-        target = folder / source.relative_to(shipped("catalog_demo"))
-        if source.is_file() and not target.exists():  # what the builder changed there stays as it is
-            target.parent.mkdir(parents=True, exist_ok=True)
-            shutil.copyfile(source, target)
+    copied_out("catalog_demo", folder)
     catalog = folder / "subsearch.duckdb"
     load_rates(catalog, folder / "rates.csv")
     with progress() as tell:
@@ -186,11 +182,14 @@ def _print_intakes(intakes: Sequence[Any], catalog: Path) -> None:
 
 
 def _repair(folder: Path, catalog: Path, out: Path) -> int:
+    from subsearch.catalog.facts import loaded
+    from subsearch.catalog.rates import stored_rates
     from subsearch.catalog.store import open_to_read
-    from subsearch.display.page import write_page
+    from subsearch.display.report import Report, write_report
     from subsearch.display.summary import print_repair
     from subsearch.repair.choosing import choose
     from subsearch.repair.folder import read_repair
+    from subsearch.repair.reasons import reasons
     from subsearch.shopping.files import write_csv
     from subsearch.shopping.plan import plan
 
@@ -199,11 +198,12 @@ def _repair(folder: Path, catalog: Path, out: Path) -> int:
         tell(f"{len(described.positions)} positions", 0, 2)
         choices = choose(con, described)
         tell("shopping list", 1, 2)
-        shopping = plan(con, choices)
+        shopping, why = plan(con, choices), reasons(con, choices)
+        behind = loaded(con), stored_rates(con), catalog, date.today()
     out.mkdir(parents=True, exist_ok=True)
-    listed, page = out / "shopping-list.csv", out / "shopping-list.html"
+    listed, page = out / "shopping-list.csv", out / "report.html"
     write_csv(shopping, listed)
-    write_page(described, choices, shopping, catalog, page, date.today())
+    write_report(Report(described, choices, why, shopping, *behind), page)
     print_repair(described, choices, shopping, catalog, (listed, page))
     return 0 if any(choice.candidate for choice in choices) else 1
 

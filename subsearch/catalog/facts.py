@@ -1,6 +1,7 @@
 """Small questions about what a catalog holds."""
 
 from dataclasses import dataclass
+from datetime import date
 
 import duckdb
 
@@ -52,3 +53,34 @@ def refusals(con: duckdb.DuckDBPyConnection, intake: int) -> list[Refusal]:
         [intake],
     ).fetchall()
     return [Refusal(*row) for row in rows]
+
+
+@dataclass(frozen=True)
+class Loaded:
+    """One list that was loaded: whose, which file, the day it was seen (None: not stated), and its lines."""
+
+    supplier: str
+    file: str
+    seen: date | None
+    kept: int
+    refused: int
+    current: bool
+
+
+def loaded(con: duckdb.DuckDBPyConnection) -> list[Loaded]:
+    """Give every list that was loaded, in order of supplier and intake; con: an open connection.
+
+    `current` is true where no list of the same supplier was loaded later.
+
+    >>> from pathlib import Path
+    >>> from tempfile import TemporaryDirectory
+    >>> from subsearch.catalog.store import open_to_write
+    >>> with TemporaryDirectory() as folder, open_to_write(Path(folder) / "new.catalog") as con:
+    ...     loaded(con)
+    []
+    """
+    rows = con.execute(
+        """select supplier, file, seen, lines_kept, lines_refused, intake = max(intake) over (partition by supplier)
+        from intake order by supplier, intake"""
+    ).fetchall()
+    return [Loaded(*row) for row in rows]

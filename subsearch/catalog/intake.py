@@ -73,16 +73,20 @@ def load(  # noqa: PLR0913 - each is a separate thing a builder may say of a lis
         for done, file in enumerate(map(Path, files)):
             tell(file.name, done, steps)
             name = supplier or " ".join(file.stem.replace("-", " ").replace("_", " ").split())
-            intakes.append(_load_one(con, read_table(file), name, seen, currency))
+            intakes.append(take_in(con, read_table(file), file.read_bytes(), name, seen, currency))
         tell("parts and offers", steps - 1, steps)
         rebuild(con)
     tell("done", steps, steps)
     return intakes
 
 
-def _load_one(
-    con: duckdb.DuckDBPyConnection, table: Table, supplier: str, seen: date | None, currency: str | None
+def take_in(  # noqa: PLR0913 - what is said of a list, and the list
+    con: duckdb.DuckDBPyConnection, table: Table, raw: bytes, supplier: str, seen: date | None, currency: str | None
 ) -> Intake:
+    """Give what came of one list, whose lines are stored but not yet merged into parts and offers.
+
+    con: connection to a catalog, inside a transaction. raw: what the list is known again by. Others: as for load.
+    """
     layout = find_layout(table.file.name, table.rows)
     rows = [row for row in table.rows if row.line > layout.line]
     width = len(layout.headings)
@@ -92,7 +96,7 @@ def _load_one(
     join_lines(con, layout, pieces, supplier, currency)
     find_faults(con, layout, damaged)
     number, kept, refused = _keep(con)
-    again, mark = _fingerprint(con, table.file)
+    again, mark = _fingerprint(con, raw)
     con.execute(
         "insert into intake values ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11)",
         [
@@ -120,8 +124,8 @@ def _keep(con: duckdb.DuckDBPyConnection) -> tuple[int, int, int]:
     return number, kept, refused
 
 
-def _fingerprint(con: duckdb.DuckDBPyConnection, file: Path) -> tuple[tuple[str, ...], str]:
-    mark = sha256(file.read_bytes()).hexdigest()
+def _fingerprint(con: duckdb.DuckDBPyConnection, raw: bytes) -> tuple[tuple[str, ...], str]:
+    mark = sha256(raw).hexdigest()
     before = con.execute("select max(intake) from intake where sha256 = $1", [mark]).fetchall()[0][0]
     return ((f"The very same file was loaded before, as intake {before}.",) if before else ()), mark
 

@@ -4,6 +4,7 @@ import duckdb
 
 from subsearch.catalog.faults import OFFER_KEY
 from subsearch.catalog.store import empty_again
+from subsearch.catalog.typed import TYPED_IN
 from subsearch.terms import OFFER_TERMS, PART_TERMS
 
 LEAST = ("rated_v", "rated_ac_v", "rated_c", "life_h", "ripple_a", "lead_length_mm", "tolerance_low_pct")
@@ -30,8 +31,14 @@ def rebuild(con: duckdb.DuckDBPyConnection) -> None:
     """
     con.execute(
         f"""create or replace temp table living as
-        select intake, line, key from (select supplier, intake, line, {OFFER_KEY} as key from listing)
-        qualify intake = max(intake) over (partition by supplier, key)"""
+        with keyed as (
+            select listing.supplier, maker, part_number, intake, line, {OFFER_KEY} as key,
+                if(file = $1 and supplier_number is null, intake, null) as by_hand
+            from listing join intake using (intake))
+        select intake, line, key from keyed
+        qualify intake = max(intake) over (partition by supplier, key)
+            and coalesce(by_hand = max(by_hand) over (partition by supplier, maker, part_number), true)""",
+        [TYPED_IN],  # typed again, a part corrects what was typed before, its condition too
     )
     empty_again(con, "part")
     empty_again(con, "offer")

@@ -1,6 +1,8 @@
 """How numbers that a person compares are put into words, the same on the screen and in print."""
 
+from collections.abc import Mapping, Sequence
 from decimal import Decimal
+from math import floor
 
 from subsearch.formulas.life import CEILING_Y
 from subsearch.search.answers import Candidate, printed
@@ -29,3 +31,44 @@ def money_text(amount: Decimal, currency: str | None) -> str:
     '12.34 EUR'
     """
     return f"{amount.quantize(Decimal('0.01'))} {currency or '(currency not stated)'}"
+
+
+def uncapped_text(candidate: Candidate) -> str:
+    """The hours of life without the ceiling, to three figures; empty where heat does not limit it or it is not stated.
+
+    Hours with a narrow space between thousands read faster than a bare row of digits.
+    """
+    hours = candidate.made["life_at_work_h"]
+    return "" if hours is None else f"{float(f'{hours:.3g}'):,.0f} h".replace(",", "\N{NARROW NO-BREAK SPACE}")
+
+
+def together(sides: Sequence[tuple[str, str]]) -> str:
+    """Sizes [mm] by side in one phrase; opposite sides with the same size are named together.
+
+    >>> together([("left", "5"), ("right", "5"), ("front", "4"), ("back", "not stated"), ("headroom", "9")])
+    'left and right 5, front 4, back not stated, headroom 9 mm'
+    """
+    sizes = dict(sides)
+    for one, other in (("left", "right"), ("front", "back")):
+        if one in sizes and sizes[one] == sizes.get(other):
+            sizes = {
+                f"{one} and {other}" if side == one else side: size for side, size in sizes.items() if side != other
+            }
+    return f"{', '.join(f'{side} {size}' for side, size in sizes.items())}{' mm' if sizes else ''}"
+
+
+def adding_up(contributions: Mapping[str, float | None]) -> dict[str, str]:
+    """Contributions to three places so that the printed ones add up to the printed total, each within 0.001 of its own.
+
+    What was rounded down the most gives way first. A contribution that can't be told stays "not stated".
+
+    >>> adding_up({"a": 0.3333, "b": 0.3333, "c": 0.3334, "d": None})
+    {'a': '0.333', 'b': '0.333', 'c': '0.334', 'd': 'not stated'}
+    """
+    thousandths = {name: round(1000 * worth, 6) for name, worth in contributions.items() if worth is not None}
+    whole = {name: floor(worth) for name, worth in thousandths.items()}
+    most_cut = sorted(whole, key=lambda name: whole[name] - thousandths[name])
+    for name in most_cut[: round(sum(thousandths.values())) - sum(whole.values())]:
+        whole[name] += 1
+    told = {name: f"{worth / 1000 + 0.0:.3f}" for name, worth in whole.items()}
+    return {name: told.get(name, "not stated") for name in contributions}

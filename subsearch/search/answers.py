@@ -161,7 +161,7 @@ def printed(name: str, value: Any) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if name == "years":
-        return f"{value:.1f}"
+        return f"{value:.1f} years"
     if isinstance(value, (list, tuple)):
         return ", ".join(map(str, value))
     if isinstance(value, (int, float)):

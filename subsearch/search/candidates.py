@@ -36,15 +36,15 @@ class Found:
 
     def why(self, maker: str | None, part_number: str) -> tuple[Answer, ...]:
         """Every condition that is asked, answered for one named part in words and numbers."""
-        return refusals.why(self.con, self.requirement, maker, part_number)
+        return refusals.why(self.con, [(self.requirement, maker, part_number)])[0]
 
     def nearest(self, most: int = 5) -> list[tuple[str | None, str]]:
         """Maker and part number of the refused parts that come nearest."""
-        return refusals.nearest_refused(self.con, self.requirement, most)
+        return refusals.nearest_refused(self.con, [self.requirement], most)[0]
 
     def refused_by(self) -> dict[str, int]:
         """How many parts each condition refuses, whatever the others say."""
-        return refusals.refused_by(self.con, self.requirement)
+        return refusals.refused_by(self.con, [self.requirement])[0]
 
 
 def find(con: duckdb.DuckDBPyConnection, requirements: Sequence[Requirement], best: int = BEST) -> list[Found]:

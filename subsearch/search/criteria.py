@@ -123,7 +123,7 @@ PART_CRITERIA = (
         at_least(
             "life_at_work_h / (365 * need.hours_a_day)", "need.life_wanted_y"
         ),  # what may be wanted ends at the ceiling
-        "{made.years} years at {need.working_c}; {need.life_wanted_y} are wanted",
+        "{made.years} at {need.working_c}; {need.life_wanted_y} are wanted",
         "part.not_worn_by_heat",
         "not limited by this rule ({part.technology})",
     ),
@@ -168,7 +168,7 @@ OFFER_CRITERIA = (
         "enough in stock",
         "need.in_stock",
         "offer.stock >= need.pieces",
-        "{offer.stock} in stock; {need.pieces} are needed",
+        "in stock: {offer.stock}; needed: {need.pieces}",
     ),
     Criterion(
         "source",

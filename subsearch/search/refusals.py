@@ -1,5 +1,6 @@
 """Why not: asked for apart, since carrying every refusal back costs more than the search itself."""
 
+from collections.abc import Sequence
 from difflib import get_close_matches
 
 import duckdb
@@ -15,18 +16,22 @@ NOES = " + ".join(f"coalesce(not answer.{name}, false)::integer" for name in CRI
 
 
 def why(
-    con: duckdb.DuckDBPyConnection, requirement: Requirement, maker: str | None, part_number: str
-) -> tuple[Answer, ...]:
-    """Every condition that is asked, answered for one named part in words and numbers.
+    con: duckdb.DuckDBPyConnection, asked: Sequence[tuple[Requirement, str | None, str]]
+) -> list[tuple[Answer, ...]]:
+    """For each requirement with a maker and part number, every condition asked, answered in words: in one statement.
 
     Raises:
         UnknownNameError: the catalog has no such part; the text names the nearest part number of that maker.
     """
-    named = {"maker": maker, "part_number": part_number}
-    rows = rows_of(con, EXPLAIN, {"needs": needs([requirement]), **named})
-    if not rows:
-        raise UnknownNameError(_unknown(con, maker, part_number))
-    return sentences(rows[0])
+    if not asked:
+        return []
+    named = [{"number": at, "maker": maker, "part_number": part} for at, (_, maker, part) in enumerate(asked)]
+    rows = rows_of(con, EXPLAIN, {"needs": needs([requirement for requirement, _, _ in asked]), "named": named})
+    by_number = {row["number"]: row for row in rows}
+    for number, (_, maker, part_number) in enumerate(asked):
+        if number not in by_number:
+            raise UnknownNameError(_unknown(con, maker, part_number))
+    return [sentences(by_number[number]) for number in range(len(asked))]
 
 
 def _unknown(con: duckdb.DuckDBPyConnection, maker: str | None, part_number: str) -> str:
@@ -38,20 +43,30 @@ def _unknown(con: duckdb.DuckDBPyConnection, maker: str | None, part_number: str
 
 
 def nearest_refused(
-    con: duckdb.DuckDBPyConnection, requirement: Requirement, most: int = 5
-) -> list[tuple[str | None, str]]:
-    """Maker and part number of the refused parts that come nearest: fewest conditions failed, then nearest value."""
+    con: duckdb.DuckDBPyConnection, requirements: Sequence[Requirement], most: int = 5
+) -> list[list[tuple[str | None, str]]]:
+    """For each requirement, maker and part number of the refused parts that come nearest.
+
+    Nearest are those that fail the fewest conditions, among them those with the nearest value.
+    """
     sql = (
-        f"with {ANSWERS} select maker, part_number from answers where {NOES} > 0 "
-        f"order by {NOES}, distance nulls last, maker, part_number limit $most"
+        f"with {ANSWERS} select number, maker, part_number from (select number, maker, part_number, row_number() over "
+        f"(partition by number order by {NOES}, distance nulls last, maker, part_number) as place from answers "
+        f"where {NOES} > 0) where place <= $most order by number, place"
     )
-    return con.execute(sql, {"needs": needs([requirement]), "most": most}).fetchall()
+    found: list[list[tuple[str | None, str]]] = [[] for _ in requirements]
+    if requirements:
+        for number, maker, part in con.execute(sql, {"needs": needs(requirements), "most": most}).fetchall():
+            found[number].append((maker, part))
+    return found
 
 
-def refused_by(con: duckdb.DuckDBPyConnection, requirement: Requirement) -> dict[str, int]:
-    """How many parts each condition refuses, whatever the others say."""
+def refused_by(con: duckdb.DuckDBPyConnection, requirements: Sequence[Requirement]) -> list[dict[str, int]]:
+    """For each requirement, how many parts each condition refuses, whatever the others say."""
     counts = ", ".join(f"count(*) filter (where not answer.{name}) as {name}" for name in CRITERION_NAMES)
-    return rows_of(con, f"with {ANSWERS} select {counts} from answers", {"needs": needs([requirement])})[0]
+    sql = f"with {ANSWERS} select number, {counts} from need left join answers using (number) group by all order by 1"
+    rows = rows_of(con, sql, {"needs": needs(requirements)}) if requirements else []
+    return [{name: row[name] for name in CRITERION_NAMES} for row in rows]
 
 
 def answers(

@@ -137,11 +137,19 @@ answers as (
 
 EXPLAIN = f"""with {NEED},
 {PARTS},
+named as (select number, maker::varchar as maker, part_number
+    from (select unnest($named, recursive := true))),
 judged as (
     select {JUDGED}, {_struct({c.name: c.asked for c in PART_CRITERIA})} as asked,
         {_struct({c.name: f"coalesce({c.exempt}, false)" for c in PART_CRITERIA})} as exempt
-    from need, part where part.maker is not distinct from $maker and part.part_number = $part_number)
-select fact as part, need, {_struct(SHOWN)} as made, {_struct(IN_STRUCT)} as answers, asked, exempt,
-    (select list({{'offer': offer, 'answers': {_struct({c.name: c.answer() for c in OFFER_CRITERIA})}}}
-        order by offer.supplier, offer.supplier_number) from offer, need where offer.pk = judged.pk) as offers
-from judged join part using (pk) join main.part as fact using (pk) join need using (number)"""
+    from need join named using (number)
+        join part on part.maker is not distinct from named.maker and part.part_number = named.part_number),
+sold as (
+    select judged.number, list({{'offer': offer, 'answers': {_struct({c.name: c.answer() for c in OFFER_CRITERIA})}}}
+        order by offer.supplier, offer.supplier_number) as offers
+    from judged join need using (number) join offer using (pk) group by judged.number)
+select judged.number as number, fact as part, need, {_struct(SHOWN)} as made, {_struct(IN_STRUCT)} as answers,
+    asked, exempt, offers
+from judged join part using (pk) join main.part as fact using (pk) join need using (number)
+    left join sold using (number)"""
+"""Every answer in full, for one named part to each need."""

@@ -234,7 +234,7 @@ OUT = {
         "repair good --out o", 7, '"o/shopping-list.csv" can\'t be read or written', {"o/shopping-list.csv/x": ""}
     ),
     "folder for the page": Bad(
-        "repair good --out o", 7, '"o/shopping-list.html" can\'t be read or written', {"o/shopping-list.html/x": ""}
+        "repair good --out o", 7, '"o/report.html" can\'t be read or written', {"o/report.html/x": ""}
     ),
     "file for a demo folder": Bad("demo shed.csv", 7, '"shed.csv" can\'t be read or written'),
 }

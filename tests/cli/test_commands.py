@@ -31,7 +31,7 @@ def test_demo_ends_well_and_says_what_it_did(demo_run: Demo) -> None:
     assert (said.status, said.err) == (0, "")
     assert said.out.startswith("All names, parts and prices of this demo are invented.\n")
     assert "Catalog: subsearch-demo/subsearch.duckdb" in said.out
-    assert "Written: subsearch-demo/shopping-list.csv\nWritten: subsearch-demo/shopping-list.html\n" in said.out
+    assert "Written: subsearch-demo/shopping-list.csv\nWritten: subsearch-demo/report.html\n" in said.out
     assert "read the cautions on the page" in said.out
     for supplier in (one.stem.replace("_", " ") for one in (demo_run.folder / "lists").iterdir()):
         assert said.out.count(f"{supplier}: ") >= 2, supplier
@@ -40,13 +40,13 @@ def test_demo_ends_well_and_says_what_it_did(demo_run: Demo) -> None:
 def test_demo_copies_all_that_is_shipped(demo_run: Demo) -> None:
     source = shipped("catalog_demo")
     files = {one.relative_to(source) for one in source.rglob("*") if one.is_file()}
-    made = {Path("subsearch.duckdb"), Path("shopping-list.csv"), Path("shopping-list.html")}
+    made = {Path("subsearch.duckdb"), Path("shopping-list.csv"), Path("report.html")}
     assert {one.relative_to(demo_run.folder) for one in demo_run.folder.rglob("*") if one.is_file()} == files | made
     assert all((demo_run.folder / file).read_bytes() == (source / file).read_bytes() for file in files)
 
 
 def test_demo_names_every_position(demo_run: Demo) -> None:
-    page = html.unescape((demo_run.folder / "shopping-list.html").read_text(encoding="utf-8"))
+    page = html.unescape((demo_run.folder / "report.html").read_text(encoding="utf-8"))
     positions = read_repair(demo_run.folder / "organ").positions
     assert len(positions) > 30
     for position in positions:
@@ -165,7 +165,7 @@ ASKED = {
     "ripple": (["0.4 A"], "no ripple current: rated ripple 300 mA at 120 Hz; 400 mA at not stated flows"),
     "ripple_frequency": (["50 Hz", "--ripple", "0.1 A"], "rated ripple 300 mA at 120 Hz; 100 mA at 50 Hz flows"),
     "safety_class": (["X2"], "no safety class: class not stated, rated a.c. voltage not stated; class X2 or stricter"),
-    "pieces": (["60"], "shed: 50 in stock; 60 are needed"),
+    "pieces": (["60"], "shed: in stock: 50; needed: 60"),
 }
 NO_CONDITION = {"best", "why", "catalog", "help"}
 
@@ -210,7 +210,7 @@ def test_repair_writes_into_its_own_folder(bench: Path, say: Say) -> None:
     assert "main, 3 of them" in said.out
     listed = (bench / "radio" / "shopping-list.csv").read_text(encoding="utf-8").splitlines()
     assert listed[1].endswith(",3,3,1,0.20,EUR,0.60,EUR,0.60,C1 (main)")
-    assert "<strong>C1 (main)</strong> × 3" in (bench / "radio" / "shopping-list.html").read_text(encoding="utf-8")
+    assert "<strong>C1 (main)</strong> × 3" in (bench / "radio" / "report.html").read_text(encoding="utf-8")
 
 
 def test_repair_writes_where_it_is_told(bench: Path, say: Say) -> None:
@@ -218,8 +218,8 @@ def test_repair_writes_where_it_is_told(bench: Path, say: Say) -> None:
     said = say("repair", "radio", "--out", "deep/down", "--catalog", "subsearch.duckdb")
     assert said.status == 0
     assert sorted(one.name for one in (bench / "deep" / "down").iterdir()) == [
+        "report.html",
         "shopping-list.csv",
-        "shopping-list.html",
     ]
     assert sorted(one.name for one in (bench / "radio").iterdir()) == ["positions.csv", "repair.toml"]
 
@@ -228,14 +228,14 @@ def test_repair_without_any_choice_ends_with_1(bench: Path, say: Say) -> None:
     said = say("repair", str(write_repair(bench / "radio", POSITIONS.replace("25 V", "900 V"), TOML)))
     assert said.status == 1
     assert "C1: Nothing fits. Nearest is Mill Hollow 2, refused for rated d.c. voltage" in said.words
-    assert "Nothing to order." in (bench / "radio" / "shopping-list.html").read_text(encoding="utf-8")
+    assert "Nothing to order." in (bench / "radio" / "report.html").read_text(encoding="utf-8")
 
 
 def test_a_price_of_ten_is_printed_as_ten(bench: Path, say: Say) -> None:
     (bench / "dear.csv").write_text(SHED.replace("12,GBP", "10,GBP"), encoding="utf-8")
     say("load", "dear.csv", "--supplier", "shed")
     say("repair", str(write_repair(bench / "radio", "reference,marking,capacitance\nC2,10/50,10 µF\n")))
-    page = (bench / "radio" / "shopping-list.html").read_text(encoding="utf-8")
+    page = (bench / "radio" / "report.html").read_text(encoding="utf-8")
     assert '<td class="n">10.00 GBP</td>' in page
     assert '<td class="n">10' in page.replace('<td class="n">10.00 GBP</td>', "")
     assert "E+" not in page

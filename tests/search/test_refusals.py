@@ -1,12 +1,16 @@
 """Why not: every condition in words and numbers, the nearest refusals, the counts."""
 
+from dataclasses import replace
+from pathlib import Path
+
 import duckdb
 import pytest
 
+from subsearch.catalog.store import open_to_write
 from subsearch.errors import UnknownNameError
 from subsearch.search.candidates import find
 from subsearch.search.criteria import CRITERION_NAMES, LABELS
-from subsearch.search.refusals import answers
+from subsearch.search.refusals import answers, nearest_refused, refused_by, why
 from subsearch.search.requirement import Requirement
 
 ASKED = Requirement(
@@ -40,7 +44,9 @@ def test_sentences_carry_the_numbers(demo_con: duckdb.DuckDBPyConnection) -> Non
 def test_nearest_refusals_fail_the_fewest_conditions(demo_con: duckdb.DuckDBPyConnection) -> None:
     found = find(demo_con, [ASKED])[0]
     every = answers(demo_con, ASKED)
-    noes = {part: sum(answer is False for answer in its.values()) for part, its in every.items()}
+    noes: dict[tuple[str | None, str], int] = {
+        part: sum(answer is False for answer in its.values()) for part, its in every.items()
+    }
     nearest = found.nearest(20)
     fewest = sorted(count for count in noes.values() if count)[:20]
     assert [noes[part] for part in nearest] == fewest
@@ -63,3 +69,23 @@ def test_a_part_the_catalog_does_not_have(demo_con: duckdb.DuckDBPyConnection) -
     assert "Did you mean maker" in str(caught.value)
     with pytest.raises(UnknownNameError, match="Look them up in the list"):
         found.why("qqqq", "zzzz")
+
+
+def test_many_asked_at_once_answer_as_each_alone(demo_con: duckdb.DuckDBPyConnection) -> None:
+    others = [ASKED, replace(ASKED, rated_v=400.0, reverses=False), Requirement(reference="C2", capacitance_f=1e-7)]
+    near = nearest_refused(demo_con, others, 3)
+    assert near == [one.nearest(3) for one in find(demo_con, others)]
+    assert len({tuple(one) for one in near}) == 3
+    assert refused_by(demo_con, others) == [one.refused_by() for one in find(demo_con, others)]
+    named = [(need, *part) for need, parts in zip(others, near, strict=True) for part in parts]
+    assert why(demo_con, named) == [why(demo_con, [one])[0] for one in named]
+
+
+def test_nothing_asked_at_once_answers_nothing(demo_con: duckdb.DuckDBPyConnection) -> None:
+    assert (why(demo_con, []), nearest_refused(demo_con, []), refused_by(demo_con, [])) == ([], [], [])
+
+
+def test_an_empty_catalog_refuses_nothing(tmp_path: Path) -> None:
+    with open_to_write(tmp_path / "new.duckdb") as con:
+        assert refused_by(con, [ASKED]) == [dict.fromkeys(CRITERION_NAMES, 0)]
+        assert nearest_refused(con, [ASKED]) == [[]]

@@ -201,5 +201,5 @@ def test_a_pin_settles_what_is_not_stated_but_not_what_is_refused(
     (folder / "positions.csv").write_text(PINNED, encoding="utf-8")
     _, shopping = planned(con, folder)
     assert [line.purchase.ordered for line in shopping.lines] == ordered
-    told = ["Hollin part 1, for C1: no offer of it can be bought. Shed: 0 in stock; 1 are needed."]
+    told = ["Hollin part 1, for C1: no offer of it can be bought. Shed: in stock: 0; needed: 1."]
     assert list(shopping.short) == ([] if ordered else told)

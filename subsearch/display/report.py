@@ -1,0 +1,104 @@
+"""The report of a repair: what came of it, what to buy, why each choice, and where it all comes from.
+
+One HTML file that asks for nothing outside itself. Its parts are the templates in `templates/`.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+from itertools import groupby
+from pathlib import Path
+from typing import Any
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
+
+from subsearch.catalog.facts import Loaded
+from subsearch.catalog.rates import Rate
+from subsearch.display.charts import life_and_margin, svg
+from subsearch.display.choice import view_of, weakest_first, what_to_see
+from subsearch.display.words import money_text
+from subsearch.formulas.sources import SOURCES
+from subsearch.repair.asking import unchecked
+from subsearch.repair.cautions import GENERAL
+from subsearch.repair.choosing import Choice
+from subsearch.repair.folder import Repair
+from subsearch.repair.reasons import FEW, Reasons
+from subsearch.search.answers import part_name
+from subsearch.search.criteria import LABELS
+from subsearch.search.ranking import CONTRIBUTIONS
+from subsearch.shopping.files import described, money
+from subsearch.shopping.plan import Line, ShoppingList
+from subsearch.units import counted
+
+
+@dataclass(frozen=True)
+class Report:
+    """All that a report tells: the repair, a choice and its reasons for each position, the list, and the catalog."""
+
+    repair: Repair
+    choices: Sequence[Choice]
+    reasons: Sequence[Reasons]
+    shopping: ShoppingList
+    lists: Sequence[Loaded]
+    rates: Sequence[Rate]
+    catalog: Path
+    today: date
+
+
+def write_report(report: Report, file: Path) -> None:
+    """Write the report as HTML; every text from a list or a folder is escaped."""
+    pages = Environment(
+        loader=PackageLoader("subsearch.display"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    pages.globals.update(money=money_text, counted=counted, labels=LABELS, few=FEW)
+    file.write_text(pages.get_template("report.html").render(_told(report)), encoding="utf-8")
+
+
+def _told(report: Report) -> dict[str, Any]:
+    shopping, choices = report.shopping, report.choices
+    table = weakest_first(choices)
+    return {
+        "report": report,
+        "repair": report.repair,
+        "shopping": shopping,
+        "positions": [view_of(*pair, shopping) for pair in zip(choices, report.reasons, strict=True)],
+        "chosen": len(table),
+        "suppliers": _by_supplier(shopping),
+        "chart": Markup(svg(life_and_margin(table))) if len(table) else "",
+        "to_see": what_to_see(table),
+        "unchecked": _unchecked(choices),
+        "cautions": GENERAL,
+        "contributions": CONTRIBUTIONS,
+        "sources": SOURCES,
+    }
+
+
+def _unchecked(choices: Sequence[Choice]) -> list[tuple[str, str]]:
+    """What is recorded but not checked, and at which positions."""
+    where: dict[str, list[str]] = {}
+    for choice in choices:
+        for name in unchecked(choice.asked.position):
+            where.setdefault(name, []).append(choice.asked.position.reference)
+    return [(name, _named(references, len(choices))) for name, references in where.items()]
+
+
+def _named(references: list[str], among: int) -> str:
+    """The references, or how many they are where nobody would read them all."""
+    return ", ".join(references) if len(references) <= 12 else f"{len(references)} of {among} positions"
+
+
+def _bought(line: Line) -> dict[str, Any]:
+    name = part_name(line.part["maker"], line.part["part_number"])
+    return {"line": line, "part": name, "described": described(line.part), "each": money(line.purchase.unit_price)}
+
+
+def _by_supplier(shopping: ShoppingList) -> list[tuple[str, list[dict[str, Any]]]]:
+    return [
+        (supplier, [_bought(line) for line in lines])
+        for supplier, lines in groupby(shopping.lines, key=lambda line: line.offer.printed["supplier"])
+    ]

@@ -1,0 +1,88 @@
+"""Why a position's answer is what it is, for the report: runners-up, what is open, and what refused the rest.
+
+Asked for apart from the choices and all at once, since each statement costs far more than one more row of it.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import duckdb
+
+from subsearch.repair.choosing import Choice
+from subsearch.search import refusals
+from subsearch.search.answers import Answer, Candidate, part_name
+from subsearch.search.candidates import Found
+
+RUNNERS_UP, MOST_OPEN, MOST_REFUSED = 3, 3, 5
+FEW = 3  # with fewer parts that fit, what stands in the way is worth knowing
+
+
+@dataclass(frozen=True)
+class Against:
+    """A part that was not taken, and the answers that stand against it."""
+
+    name: str
+    answers: tuple[Answer, ...]
+
+
+@dataclass(frozen=True)
+class Reasons:
+    """What stands behind one position's choice; the last two are empty where enough parts fit.
+
+    `opened` holds open parts with what is not stated, `refused_by` how many parts each condition refuses, `nearest`
+    the refusals that come nearest with what refuses them.
+    """
+
+    runners_up: tuple[Candidate, ...] = ()
+    opened: tuple[Against, ...] = ()
+    refused_by: tuple[tuple[str, int], ...] = ()
+    nearest: tuple[Against, ...] = ()
+
+
+def reasons(con: duckdb.DuckDBPyConnection, choices: Sequence[Choice]) -> list[Reasons]:
+    """The reasons for each choice, in a fixed number of statements however many choices there are."""
+    opened = _opened(con, choices)
+    few = [choice for choice in choices if choice.found and _is_few(choice, choice.found)]
+    asked = [choice.found.requirement for choice in few if choice.found]
+    counts = [tuple(sorted(_some(one).items(), key=_most_first)) for one in refusals.refused_by(con, asked)]
+    near = refusals.nearest_refused(con, asked, MOST_REFUSED)
+    told = iter(refusals.why(con, [(need, *name) for need, names in zip(asked, near, strict=True) for name in names]))
+    nearest = [tuple(_against(part_name(*name), next(told), False) for name in names) for names in near]
+    behind = {id(choice): pair for choice, *pair in zip(few, counts, nearest, strict=True)}
+    return [
+        Reasons(_runners_up(choice), its_open, *behind.get(id(choice), ((), ())))
+        for choice, its_open in zip(choices, opened, strict=True)
+    ]
+
+
+def _is_few(choice: Choice, found: Found) -> bool:
+    return choice.candidate is None or found.kept_count < FEW
+
+
+def _some(counts: dict[str, int]) -> dict[str, int]:
+    return {name: count for name, count in counts.items() if count}
+
+
+def _most_first(counted: tuple[str, int]) -> tuple[int, str]:
+    return -counted[1], counted[0]
+
+
+def _runners_up(choice: Choice) -> tuple[Candidate, ...]:
+    kept = choice.found.kept if choice.found else ()
+    return tuple(one for one in kept if choice.candidate is None or one.name != choice.candidate.name)[:RUNNERS_UP]
+
+
+def _opened(con: duckdb.DuckDBPyConnection, choices: Sequence[Choice]) -> list[tuple[Against, ...]]:
+    first = [choice.found.open[:MOST_OPEN] if choice.found else () for choice in choices]
+    asked = [
+        (choice.found.requirement, one.part["maker"], one.part["part_number"])
+        for choice, its_open in zip(choices, first, strict=True)
+        if choice.found
+        for one in its_open
+    ]
+    told = iter(refusals.why(con, asked))
+    return [tuple(_against(one.name, next(told), None) for one in its_open) for its_open in first]
+
+
+def _against(name: str, answers: Sequence[Answer], wanted: bool | None) -> Against:
+    return Against(name, tuple(one for one in answers if one.answer is wanted))

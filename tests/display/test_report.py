@@ -1,0 +1,173 @@
+"""The report: every position with what was asked, chosen and why; one file that asks for nothing outside itself."""
+
+import re
+import xml.etree.ElementTree as ET
+from decimal import Decimal
+from html import escape, unescape
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from display.conftest import Reporting
+
+from subsearch.display.report import Report, write_report
+from subsearch.formulas.sources import SOURCES
+from subsearch.repair.cautions import GENERAL
+from subsearch.repair.reasons import FEW, MOST_REFUSED
+from subsearch.search.criteria import LABELS
+from subsearch.search.ranking import CONTRIBUTIONS
+
+TRAP = '<b onclick="x">&amp;</b><script>\'"]]>'
+
+
+def written(report: Report, folder: Path) -> str:
+    write_report(report, folder / "report.html")
+    return (folder / "report.html").read_text(encoding="utf-8")
+
+
+@pytest.fixture(scope="module")
+def page(organ: Report, tmp_path_factory: pytest.TempPathFactory) -> str:
+    return written(organ, tmp_path_factory.mktemp("report"))
+
+
+def sections(page: str) -> dict[str, str]:
+    """The text of each position's section, by the position's name."""
+    found = re.findall(r'<section class="position">(.*?)</section>', page, re.DOTALL)
+    return {unescape(re.findall(r"<h3><strong>(.*?)</strong>", one)[0]): one for one in found}
+
+
+def text_of(tagged: str) -> str:
+    return " ".join(unescape(re.sub(r"<[^>]*>", " ", tagged)).split())
+
+
+def test_every_position_is_there_in_order(page: str, organ: Report) -> None:
+    assert list(sections(page)) == [choice.name for choice in organ.choices]
+
+
+def test_every_position_says_what_was_asked_chosen_and_why(page: str, organ: Report) -> None:
+    for choice, (name, tagged) in zip(organ.choices, sections(page).items(), strict=True):
+        said = text_of(tagged)
+        assert choice.sentence in said, name
+        assert all(caution in said for caution in choice.cautions), name
+        assert all(note in said for note in choice.asked.notes), name
+        if choice.candidate is None:
+            assert "Nothing chosen" in said and "Chosen:" not in said
+        else:
+            assert said.count(choice.candidate.name) >= 2, name
+            assert "room" in said or choice.asked.requirement is None
+        if choice.found is not None:
+            counts = f"{choice.found.open_count} open, {choice.found.refused_count} refused."
+            assert counts in said, name
+            assert "heat works at" in said and "technology" in said, name
+
+
+def test_contributions_add_up_to_the_score(page: str, organ: Report) -> None:
+    rows = 0
+    for tagged in sections(page).values():
+        for row in re.findall(r"<tr(?: class=\"first\")?><td>(.*?)</tr>", tagged):
+            cells = [text_of(cell) for cell in row.split("</td>")]
+            *worth, total = [Decimal(cell) for cell in cells[3:-1] if cell != "not stated"]
+            assert len(cells) == 4 + len(CONTRIBUTIONS) + 1
+            assert sum(worth) == total
+            rows += 1
+    assert rows > len(organ.choices) * 3
+
+
+def test_positions_with_few_parts_say_what_stands_in_the_way(page: str, organ: Report) -> None:
+    seen = 0
+    for choice, behind, tagged in zip(organ.choices, organ.reasons, sections(page).values(), strict=True):
+        few = choice.found is not None and (choice.candidate is None or choice.found.kept_count < FEW)
+        assert ("Refused for" in tagged) == few == bool(behind.nearest)
+        if few:
+            seen += 1
+            assert len(behind.nearest) == MOST_REFUSED
+            said = text_of(tagged)
+            for name, count in behind.refused_by:
+                assert f"{LABELS[name]} {count}" in said
+            for one in (*behind.nearest, *behind.opened):
+                assert all(f"{LABELS[answer.name]} ({answer.sentence})" in said for answer in one.answers)
+    assert seen >= 4
+
+
+def test_what_came_of_it_stands_first(page: str, organ: Report) -> None:
+    said = text_of(page)
+    assert re.search(r"37 positions, 227 capacitors asked for; a part is chosen for \d+ positions", said)
+    without = [choice for choice in organ.choices if choice.candidate is None]
+    first = said[: said.index("Before you begin")]
+    assert f"Without a choice: {len(without)} positions" in first
+    assert all(f"{choice.name} : {choice.sentence}" in first for choice in without)
+    order = ("What came of it", "Before you begin", "Shopping list", "Life and margin", "Each position", "Where the")
+    assert [said.index(one) for one in order] == sorted(said.index(one) for one in order)
+    assert all(caution in said[said.index("Before you begin") : said.index("Shopping list")] for caution in GENERAL)
+
+
+def test_shopping_list_has_a_box_to_tick_for_each_line(page: str, organ: Report) -> None:
+    assert page.count('class="box"') == len(organ.shopping.lines)
+    assert f"In all {organ.shopping.total}" in text_of(page)
+
+
+def test_sources_lists_and_rates_are_named(page: str, organ: Report) -> None:
+    end = text_of(page[page.index("Where the numbers come from") :])
+    for key, source in SOURCES.items():
+        assert f"{key} {source.title}" in end and source.status in end
+    for one in organ.lists:
+        assert f"{one.supplier} {one.file} {one.seen} {one.kept} {one.refused}" in end
+    assert "From the catalog demo.duckdb on 2026-11-02." in end
+    assert "1 GBP = 1.17 EUR (2026-10-12)." in end
+
+
+class Tags(HTMLParser):
+    """Every tag and every attribute of a page."""
+
+    def __init__(self, page: str) -> None:
+        super().__init__()
+        self.names: set[str] = set()
+        self.attributes: list[tuple[str, str | None]] = []
+        self.feed(page)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.names.add(tag)
+        self.attributes += attrs
+
+
+def outside(page: str) -> list[str]:
+    """What in a page would run, or would ask for something outside it."""
+    tags = Tags(page)
+    found = sorted(tags.names & {"script", "link", "iframe", "object", "embed", "img", "image", "use", "base", "a"})
+    for name, value in tags.attributes:
+        if name.startswith("on") or name in ("src", "href", "xlink:href", "srcset", "action"):
+            found.append(name)
+        elif re.search(r"//|url\(|javascript:", value or ""):
+            found.append(f"{name}={value}")
+    return found + re.findall(r"@import|@font-face|url\(|https?://", page)
+
+
+def test_the_page_asks_for_nothing_outside_itself(page: str) -> None:
+    assert outside(page) == []
+    for spoilt in ('<img src="a.png">', '<p onclick="x">', "<style>@import 'x'</style>", "see http://a.example"):
+        assert outside(page + spoilt), spoilt
+
+
+def test_hostile_text_stays_text(reporting: Reporting, tmp_path: Path) -> None:
+    quoted = TRAP.replace('"', '""')
+    (tmp_path / "repair.toml").write_text(f"name = '''{TRAP}'''\nstory = '''{TRAP}'''\n", encoding="utf-8")
+    (tmp_path / "positions.csv").write_text(
+        f'reference,marking,old_technology,note,capacitance,plus_towards\n"{quoted}","{quoted}","{quoted}","{quoted}",'
+        f'47 µF,"{quoted}"\nC2,,,,,\n',
+        encoding="utf-8",
+    )
+    page = written(reporting(tmp_path), tmp_path)
+    assert outside(page) == []
+    assert TRAP not in page
+    assert page.count(escape(TRAP, quote=False)) >= 1 or page.count("&lt;script&gt;") >= 7
+    assert text_of(page).count("onclick=") >= 7
+    ET.fromstring(page[page.index("<svg") : page.index("</svg>") + 6])
+
+
+def test_a_repair_without_any_choice_has_no_chart_and_says_why(reporting: Reporting, tmp_path: Path) -> None:
+    (tmp_path / "repair.toml").write_text('name = "Radio"\n', encoding="utf-8")
+    (tmp_path / "positions.csv").write_text("reference,marking,rated_voltage\nC1,x,19 kV\n", encoding="utf-8")
+    page = written(reporting(tmp_path), tmp_path)
+    assert "<svg" not in page and "Nothing to order." in page
+    assert text_of(page).count("Nothing fits. Nearest is") == 2
+    assert "The nearest refusals:" in page
