@@ -1,7 +1,7 @@
 """How numbers that a person compares are put into words, the same on the screen and in print."""
 
 from collections.abc import Mapping, Sequence
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 from math import floor
 
 from subsearch.formulas.life import CEILING_Y
@@ -28,9 +28,9 @@ def money_text(amount: Decimal, currency: str | None) -> str:
     """Money to the cent with its currency.
 
     >>> money_text(Decimal("12.345"), "EUR")
-    '12.34 EUR'
+    '12.35 EUR'
     """
-    return f"{amount.quantize(Decimal('0.01'))} {currency or '(currency not stated)'}"
+    return f"{amount.quantize(Decimal('0.01'), ROUND_HALF_UP)} {currency or '(currency not stated)'}"
 
 
 def uncapped_text(candidate: Candidate) -> str:

@@ -5,7 +5,7 @@ This is the one place to widen when several suppliers, postage and spares are we
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 from functools import partial
 
 import duckdb
@@ -49,7 +49,7 @@ class ShoppingList:
     def total(self) -> Decimal:
         """Sum of the lines whose cost in the builder's own currency is known, to the cent."""
         known = (line.own_cost for line in self.lines if line.own_cost is not None)
-        return sum(known, Decimal(0)).quantize(Decimal("0.01"))
+        return sum(known, Decimal(0)).quantize(Decimal("0.01"), ROUND_HALF_UP)
 
     @property
     def without_rate(self) -> tuple[Line, ...]:

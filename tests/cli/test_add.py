@@ -207,3 +207,9 @@ def test_a_catalog_that_can_not_be_written_loses_nothing(bench: Path, typed: Say
         "subsearch add --drawer --part-number 'Rod 2' --maker Mill --technology"
     )
     assert said.out.splitlines()[-1].endswith(" --catalog bad.duckdb")
+
+
+def test_the_drawer_may_be_written_with_a_capital(bench: Path, say: Say) -> None:
+    given = ("--part-number", "Q", "--capacitance", "1 µF", "--voltage", "63 V", "--price", "0")
+    said = say("add", "--supplier", "Own  Drawer", *given)
+    assert (said.status, said.out.startswith("Recorded for own drawer (")) == (0, True), said.err

@@ -2,7 +2,7 @@
 
 import random
 from collections.abc import Iterator
-from decimal import Decimal
+from decimal import ROUND_HALF_UP, Decimal
 from pathlib import Path
 from typing import Any
 
@@ -165,7 +165,7 @@ def test_each_line_is_the_cheapest_way_by_trying_all(con: duckdb.DuckDBPyConnect
     _, shopping = planned(con, folder)
     found = {line.part["part_number"]: line.own_cost for line in shopping.lines}
     assert found == expected
-    assert shopping.total == sum(expected.values(), Decimal(0)).quantize(Decimal("0.01"))
+    assert shopping.total == sum(expected.values(), Decimal(0)).quantize(Decimal("0.01"), ROUND_HALF_UP)
 
 
 def test_what_costs_nothing_needs_no_rate(con: duckdb.DuckDBPyConnection, tmp_path: Path) -> None:
