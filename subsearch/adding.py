@@ -10,11 +10,10 @@ from typing import Annotated, Any
 
 import typer
 
-from subsearch.catalog.typed import DRAWER, FIELDS, Field, TypedError, missing
-from subsearch.options import day
+from subsearch.catalog.typed import DRAWER, FIELDS, Field, TypedError, missing, supplier_named
+from subsearch.options import DEFAULT_CATALOG, day
 from subsearch.terms import TERMS
 
-CATALOG = Path("subsearch.duckdb")
 INVITED = "Enter leaves a question not stated. Ctrl-C ends, and nothing is recorded."
 WHOSE = "whose it is: --drawer, or --supplier and --price"
 
@@ -24,7 +23,7 @@ def add(*, drawer: bool, supplier: str | None, seen: date | None, catalog: Path,
     cells = {field.heading: text for field in FIELDS if (text := given[field.name]) is not None}
     if drawer and supplier is not None:
         raise TypedError("Your own drawer is a supplier itself. Give either --drawer or --supplier.")
-    whose = DRAWER if drawer else None if supplier is None else _supplier(supplier)
+    whose = DRAWER if drawer else None if supplier is None else supplier_named(supplier)
     lacking = _lacking(whose, cells)
     if whose is not None and not lacking:
         _record(catalog, whose, cells, seen or date.today())
@@ -32,11 +31,6 @@ def add(*, drawer: bool, supplier: str | None, seen: date | None, catalog: Path,
         _converse(catalog, whose, cells, seen or date.today())
     else:
         raise TypedError(f"No part can be recorded without {'; '.join(lacking)}. Give these options too.")
-
-
-def _supplier(text: str) -> str:
-    name = " ".join(text.split())
-    return DRAWER if name.casefold() == DRAWER else name
 
 
 def _lacking(whose: str | None, cells: Mapping[str, str]) -> list[str]:
@@ -52,7 +46,7 @@ def _converse(catalog: Path, whose: str | None, cells: dict[str, str], seen: dat
     again: Collection[str] = ()
     recorded = False
     try:
-        whose = whose or _supplier(_prompt(f"Supplier (Enter: {DRAWER})")) or DRAWER
+        whose = whose or supplier_named(_prompt(f"Supplier (Enter: {DRAWER})")) or DRAWER
         while not recorded:
             _ask(whose, cells, again)
             try:
@@ -112,7 +106,7 @@ def _command(catalog: Path, whose: str | None, cells: Mapping[str, str], seen: d
     for field in FIELDS:
         words += [field.option, cells[field.heading]] if cells.get(field.heading) else []
     words += [] if seen == date.today() else ["--seen", seen.isoformat()]
-    words += [] if catalog == CATALOG else ["--catalog", str(catalog)]
+    words += [] if catalog == DEFAULT_CATALOG else ["--catalog", str(catalog)]
     return shlex.join(words)
 
 
@@ -134,6 +128,6 @@ add.__signature__ = inspect.Signature(  # type: ignore[attr-defined]
         _parameter("supplier", Annotated[str | None, typer.Option(help="Who sells it.")], None),
         *map(_option, FIELDS),
         _parameter("seen", Annotated[Any, day("The day the offer was seen; else today.")], None),
-        _parameter("catalog", Annotated[Path, typer.Option("--catalog", help="The catalog file.")], CATALOG),
+        _parameter("catalog", Annotated[Path, typer.Option("--catalog", help="The catalog file.")], DEFAULT_CATALOG),
     ]
 )

@@ -17,7 +17,7 @@ from subsearch import __version__
 from subsearch.adding import add
 from subsearch.errors import CatalogError, ListError, RepairError, RequirementError, SubsearchError
 from subsearch.lab import lab
-from subsearch.options import currency_named, day, parsed, progress, quantity, rating
+from subsearch.options import DEFAULT_CATALOG, currency_named, day, parsed, progress, quantity, rating
 
 STATUS = {ListError: 3, CatalogError: 4, RepairError: 5, SubsearchError: 6, OSError: 7}
 app = typer.Typer(
@@ -27,7 +27,6 @@ app = typer.Typer(
     help="Find parts sold today that can stand in for the old capacitors of a repair, and buy the whole set.",
 )
 Catalog = Annotated[Path, typer.Option("--catalog", help="The catalog file.")]
-DEFAULT_CATALOG = Path("subsearch.duckdb")
 app.command()(lab)
 
 

@@ -3,12 +3,15 @@
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from datetime import date
+from pathlib import Path
 from typing import Any
 
 import typer
 
 from subsearch.errors import SubsearchError
 from subsearch.units import EXAMPLES, read_quantity
+
+DEFAULT_CATALOG = Path("subsearch.duckdb")
 
 
 def parsed(read: Callable[[str], Any], example: str, meaning: str) -> Any:

@@ -14,7 +14,7 @@ from subsearch.catalog.layouts import NEEDED, read_heading
 from subsearch.catalog.merging import rebuild
 from subsearch.catalog.rates import stored_rates
 from subsearch.catalog.store import open_to_write
-from subsearch.catalog.typed import DRAWER, FIELDS, TYPED_IN, TypedError
+from subsearch.catalog.typed import DRAWER, FIELDS, TYPED_IN, TypedError, supplier_named
 from subsearch.errors import nearest
 from subsearch.reading.rows import Row, Table
 
@@ -34,10 +34,9 @@ def record(path: Path, supplier: str, cells: Mapping[str, str], *, seen: date | 
     ...     done.number, done.supplier, done.kept
     (1, 'own drawer', 1)
     """
-    supplier = " ".join(supplier.split())
+    supplier = supplier_named(supplier)
     if not supplier:
         raise TypedError(f'The supplier\'s name is empty. Give a name, or "{DRAWER}" for what is your own.')
-    supplier = DRAWER if supplier.casefold() == DRAWER else supplier
     kinds = _kinds(cells)
     _check_kinds(supplier, kinds)
     table = _table(supplier, kinds, cells)

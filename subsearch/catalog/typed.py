@@ -15,6 +15,16 @@ DRAWER = "own drawer"
 TYPED_IN = "typed in"  # stands in the catalog where a list has the name of its file
 
 
+def supplier_named(text: str) -> str:
+    """Give a typed supplier's name without needless spaces; the builder's own drawer is known in any letters.
+
+    >>> supplier_named(" Weir  Barn "), supplier_named("Own Drawer")
+    ('Weir Barn', 'own drawer')
+    """
+    name = " ".join(text.split())
+    return DRAWER if name.casefold() == DRAWER else name
+
+
 class TypedError(ListError):
     """A part that was typed in can't be recorded; `headings` are those to type again, as far as they are known."""
 
