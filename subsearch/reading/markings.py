@@ -10,8 +10,13 @@ from subsearch.units import show
 LONGEST = 200
 NUMBER = r"\d+(?:[.,]\d+)?"
 START, END = r"(?<![\w.,])", r"(?![\w%])"
-BIPOLAR = re.compile(rf"{START}(?:bipolar|b\.?p\.?|n\.?p\.?|non-?polar(?:ised|ized)?|ungepolt){END}", re.IGNORECASE)
-POLAR = re.compile(rf"{START}(?:polar(?:ised|ized)?|gepolt){END}", re.IGNORECASE)
+BIPOLAR = re.compile(
+    rf"{START}(?:bi[- ]?polar(?:i[sz]ed)?|bi|b[./]?p\.?|n[./]?p\.?|non[- ]?polar(?:i[sz]ed)?|un[- ]?polari[sz]ed"
+    rf"|ungepolt){END}",
+    re.IGNORECASE,
+)
+NOT_NO = r"(?<!bi[- ])(?<!non[- ])(?<!un[- ])"  # "polar" alone; behind such a word the part is bipolar
+POLAR = re.compile(rf"{START}{NOT_NO}(?:polar(?:i[sz]ed)?|gepolt){END}", re.IGNORECASE)
 TOLERANCE = re.compile(rf"(?:±|\+/-|\+-)\s*{NUMBER}\s*%|[-+]{NUMBER}\s*%?\s*/\s*[-+]{NUMBER}\s*%|{START}{NUMBER}\s*%")
 VOLTAGE = re.compile(
     rf"{START}(\d+V\d+|{NUMBER}\s*(?:k|W)?V(?![a-z]*\d))\s*(~|=|a\.?c\.?|d\.?c\.?)?{END}", re.IGNORECASE

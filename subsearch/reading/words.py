@@ -21,8 +21,8 @@ SPOKEN: Mapping[str, Mapping[str, str]] = {
     },
     "polarity": {
         "polar": "polarised, polarized, gepolt, polarisé",
-        "bipolar": "non-polarised, non-polarized, non-polar, nonpolar, unpolarised, unpolarized, bp, np, ungepolt, "
-        "non polarisé",
+        "bipolar": "non-polarised, non-polarized, non-polar, nonpolar, unpolarised, unpolarized, un-polarised, "
+        "un-polarized, bi-polar, bi, bp, b.p., np, n.p., n/p, ungepolt, non polarisé",
     },
     "life_basis": {
         "endurance": "endurance test, dauerprüfung, dauertest",

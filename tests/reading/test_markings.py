@@ -5,6 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from subsearch.reading.markings import Reading, read_marking
+from subsearch.reading.words import read_word
 
 
 @pytest.mark.parametrize(
@@ -68,3 +69,21 @@ def test_no_capacitor(marking: str) -> None:
 def test_never_raises_and_never_states_nothing_silently(marking: str) -> None:
     found = read_marking(marking)
     assert found.doubts or found.capacitance_f is not None
+
+
+@pytest.mark.parametrize(
+    "words",
+    ["bipolar", "bi-polar", "Bi-Polar", "bi polar", "BI", "BP", "B.P.", "NP", "N.P.", "N/P", "non polar",
+     "non-polarised", "nonpolar", "un-polarised", "unpolarized", "ungepolt"],
+)  # fmt: skip
+def test_no_word_for_bipolar_is_read_as_polar(words: str) -> None:
+    for marking in (f"10uF 25V {words}", f"{words} 10uF 25V"):
+        found = read_marking(marking)
+        assert (found.polarity, found.doubts) == ("bipolar", ())
+        assert (found.capacitance_f, found.rated_v) == (10e-6, 25.0)
+    assert read_word("polarity", words) == "bipolar"
+
+
+@pytest.mark.parametrize("marking", ["10nF NP0", "10uF 25V", "10uF polar"])
+def test_what_is_not_bipolar(marking: str) -> None:
+    assert read_marking(marking).polarity == ("polar" if "polar" in marking else None)
