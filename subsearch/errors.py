@@ -59,3 +59,23 @@ def nearest(found: str, allowed: Iterable[str]) -> str:
     words = {word.lower(): word for word in allowed}
     close = get_close_matches(found.lower(), words, n=1, cutoff=0.5)
     return f' Did you mean "{words[close[0]]}"?' if close else ""
+
+
+def known_word(found: str, allowed: Iterable[str], what: str) -> str:
+    """The word itself where it is allowed.
+
+    Args:
+        found: the word given.
+        allowed: the words that are taken.
+        what: what such a word names, with its article.
+
+    Raises:
+        UnknownNameError: another word; the text names the nearest.
+
+    >>> known_word("axial", ("can", "box", "axial"), "a shape")
+    'axial'
+    """
+    words = list(allowed)
+    if found not in words:
+        raise UnknownNameError(f'"{found}" is not {what}.{nearest(found, words)} Allowed are {one_of(words)}.')
+    return found

@@ -18,7 +18,8 @@ from subsearch.catalog.rates import Rate
 from subsearch.display.charts import life_and_margin, svg
 from subsearch.display.choice import view_of, weakest_first, what_to_see
 from subsearch.display.words import money_text
-from subsearch.formulas.sources import SOURCES
+from subsearch.formulas import buying, discharge, envelope, geometry, life, loss, voltage
+from subsearch.formulas.sources import sources_of
 from subsearch.repair.asking import unchecked
 from subsearch.repair.cautions import GENERAL
 from subsearch.repair.choosing import Choice
@@ -30,6 +31,8 @@ from subsearch.search.ranking import CONTRIBUTIONS
 from subsearch.shopping.files import described, money
 from subsearch.shopping.plan import Line, ShoppingList
 from subsearch.units import counted
+
+USED = (life, loss, envelope, geometry, voltage, discharge, buying)  # the laws behind the numbers of a report
 
 
 @dataclass(frozen=True)
@@ -74,7 +77,7 @@ def _told(report: Report) -> dict[str, Any]:
         "unchecked": _unchecked(choices),
         "cautions": GENERAL,
         "contributions": CONTRIBUTIONS,
-        "sources": SOURCES,
+        "sources": sources_of(USED),
     }
 
 

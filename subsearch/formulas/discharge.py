@@ -1,11 +1,72 @@
-"""How to empty a capacitor, how long that takes, and how hard the resistor works at first."""
+"""What a capacitor holds, how to empty it, how long that takes, and how hard the resistor works at first."""
 
 from math import log
 
-from subsearch.formulas.carriers import Carrier, most, step
+from subsearch.formulas.carriers import Carrier, most, pick, step
 
 LN_2 = log(2)  # step knows log2 only: the one logarithm that every carrier names alike
 BLEED_OHM_PER_V = 25.0  # the rule says 5 to 50 ohm per volt of rating. Source: bleed resistor
+
+
+def stored_energy_j(capacitance_f: Carrier, held_v: Carrier) -> Carrier:
+    """Energy that a charged capacitor holds.
+
+    Args:
+        capacitance_f: [F] capacitance; any carrier.
+        held_v: [V] voltage it is charged to; any carrier.
+
+    Returns:
+        [J] the energy; unknown where an input is.
+
+    Holds for every capacitance that does not change with the voltage.
+    Source: stored energy
+
+    >>> stored_energy_j(400e-6, 200)
+    8.0
+    """
+    return capacitance_f * held_v**2 / 2
+
+
+def time_constant_s(resistance_ohm: Carrier, capacitance_f: Carrier) -> Carrier:
+    """Time in which a capacitor falls to the e-th part of its voltage through a resistor.
+
+    Args:
+        resistance_ohm: [Ω] the resistor across it; any carrier.
+        capacitance_f: [F] capacitance; any carrier.
+
+    Returns:
+        [s] the time; unknown where an input is.
+
+    Holds for a supply that is off; after five of them less than a hundredth is left.
+    Source: discharge through a resistor
+
+    >>> time_constant_s(5000, 400e-6)
+    2.0
+    """
+    return resistance_ohm * capacitance_f
+
+
+def left_v(resistance_ohm: Carrier, capacitance_f: Carrier, start_v: Carrier, after_s: Carrier) -> Carrier:
+    """Voltage left on a capacitor after it has emptied through a resistor for some time.
+
+    Args:
+        resistance_ohm: [Ω] the resistor across it, above 0; any carrier.
+        capacitance_f: [F] capacitance, above 0; any carrier.
+        start_v: [V] voltage at the start; any carrier.
+        after_s: [s] the time, 0 or above; any carrier.
+
+    Returns:
+        [V] the voltage; unknown where an input is, for a time below 0, and for a resistance or capacitance of 0.
+
+    Holds for a supply that is off; afterwards some voltage comes back by itself, so measure.
+    Source: discharge through a resistor, powers of two
+
+    >>> round(left_v(5000, 400e-6, 200, 10), 5)
+    1.34759
+    """
+    constant_s = time_constant_s(resistance_ohm, capacitance_f)
+    halvings = pick(after_s >= 0, after_s) / (LN_2 * pick(constant_s > 0, constant_s))
+    return start_v * 2**-halvings
 
 
 def discharge_s(resistance_ohm: Carrier, capacitance_f: Carrier, start_v: Carrier, threshold_v: Carrier) -> Carrier:
@@ -29,7 +90,7 @@ def discharge_s(resistance_ohm: Carrier, capacitance_f: Carrier, start_v: Carrie
     >>> round(discharge_s(5000, 400e-6, 200, 60), 3)
     2.408
     """
-    return resistance_ohm * capacitance_f * LN_2 * step(most(start_v / threshold_v, 1), "log2")
+    return time_constant_s(resistance_ohm, capacitance_f) * LN_2 * step(most(start_v / threshold_v, 1), "log2")
 
 
 def bleed_ohm(rated_v: Carrier) -> Carrier:
@@ -41,7 +102,7 @@ def bleed_ohm(rated_v: Carrier) -> Carrier:
     Returns:
         [Ω] the resistance; unknown where the input is.
 
-    Holds for reservoirs and the like, discharged by hand; the resistor must stand the voltage and the power.
+    Holds for reservoirs and the like, discharged by hand; the resistor must withstand the voltage and the power.
     Source: bleed resistor
 
     >>> bleed_ohm(200)

@@ -8,6 +8,7 @@ from subsearch.formulas.carriers import Carrier, step
 
 STRAIGHT_OFFSET_MM = 0.3  # a lead takes this offset without being formed. Source: leads into other holes
 AXIAL_LEADS_MM = 5.0  # an axial part needs this much beside its length for both bends. Source: axial hole span
+NEAR_MM = 1e-6  # sizes that differ by less count as equal, so that sums of tenths meet their limits
 
 
 def side_margin_mm(side_mm: Carrier, size_mm: Carrier) -> Carrier:
@@ -106,6 +107,24 @@ def lead_offset_mm(spacing_mm: Carrier, hole_spacing_mm: Carrier) -> Carrier:
     return step(spacing_mm - hole_spacing_mm, "abs") / 2
 
 
+def axial_span_mm(along_mm: Carrier) -> Carrier:
+    """Least spacing of the holes for an axial part that lies on the board.
+
+    Args:
+        along_mm: [mm] nominal length of the body; any carrier.
+
+    Returns:
+        [mm] the spacing: the length and AXIAL_LEADS_MM; unknown where the input is.
+
+    Holds for both leads bent straight down; from leads of 0.8 mm on a body at its largest needs more, its bent span.
+    Source: axial hole span
+
+    >>> axial_span_mm(18)
+    23.0
+    """
+    return along_mm + AXIAL_LEADS_MM
+
+
 def hole_span_margin_mm(hole_spacing_mm: Carrier, along_mm: Carrier) -> Carrier:
     """What an axial part with both leads bent down leaves of the hole spacing.
 
@@ -122,4 +141,4 @@ def hole_span_margin_mm(hole_spacing_mm: Carrier, along_mm: Carrier) -> Carrier:
     >>> hole_span_margin_mm(25, 18)
     2.0
     """
-    return hole_spacing_mm - (along_mm + AXIAL_LEADS_MM)
+    return hole_spacing_mm - axial_span_mm(along_mm)

@@ -3,7 +3,8 @@
 from subsearch.formulas.carriers import Carrier, least
 
 CEILING_Y = 15.0  # the seal ages switched on or off. Source: calendar ceiling
-RATED_RISE_K = 5.0  # the usual core rise at the rated ripple current, unless a maker states another. Source: core rise
+# The usual rise of the core temperature at the rated ripple current, unless a maker states another. Source: core rise
+RATED_RISE_K = 5.0
 
 
 def life_h(base_life_h: Carrier, rated_c: Carrier, working_c: Carrier) -> Carrier:
@@ -27,15 +28,15 @@ def life_h(base_life_h: Carrier, rated_c: Carrier, working_c: Carrier) -> Carrie
 
 
 def rise_k(rated_rise_k: Carrier, ripple_a: Carrier, rated_ripple_a: Carrier) -> Carrier:
-    """Core rise over the ambient at a ripple current: it goes with the square of the current.
+    """Rise of the core temperature over the ambient at a ripple current: it goes with the square of the current.
 
     Args:
-        rated_rise_k: [K] core rise at the rated ripple current; any carrier.
+        rated_rise_k: [K] that rise at the rated ripple current; any carrier.
         ripple_a: [A] ripple current that flows, rms; any carrier.
         rated_ripple_a: [A] rated ripple current at the same frequency, rms, above 0; any carrier.
 
     Returns:
-        [K] the core rise; unknown where an input is.
+        [K] the rise; unknown where an input is.
 
     Raises:
         ZeroDivisionError: a plain rated ripple current of 0.
@@ -54,15 +55,16 @@ def life_with_ripple_h(life_h: Carrier, rise_k: Carrier, rated_rise_k: Carrier, 
 
     Args:
         life_h: [h] life at the working temperature; any carrier.
-        rise_k: [K] core rise at the ripple current that flows; any carrier.
-        rated_rise_k: [K] core rise at the rated ripple current; any carrier.
+        rise_k: [K] rise of the core temperature at the ripple current that flows; any carrier.
+        rated_rise_k: [K] that rise at the rated ripple current; any carrier.
         with_ripple: [1 or 0] 1 where the base life was run with rated ripple, else 0; any carrier.
 
     Returns:
         [h] the life, without a ceiling; unknown where an input is.
 
-    Holds for ripple up to about the rated current; above it other published laws fall faster.
-    Source: ripple on the core, ripple factor
+    Holds for ripple up to about the rated current; above it other published laws fall faster. For a base life run
+    without ripple (with_ripple = 0) the five-degree law falls faster at any rise.
+    Source: ripple on the core, ripple factor, five-degree ripple law
 
     >>> life_with_ripple_h(24000, 20, 5, 0)
     6000.0
@@ -93,3 +95,21 @@ def life_y(life_h: Carrier, hours_a_day: Carrier, ceiling_y: Carrier = CEILING_Y
     15.0
     """
     return least(life_h / (365 * hours_a_day), ceiling_y)
+
+
+def ceiling_h(ceiling_y: Carrier = CEILING_Y) -> Carrier:
+    """The ceiling of life in hours of the calendar, which pass switched on or off.
+
+    Args:
+        ceiling_y: [years] calendar age at which the seal gives up; any carrier.
+
+    Returns:
+        [h] the ceiling; unknown where the input is.
+
+    Holds for parts with a rubber seal; years of 365 days.
+    Source: hours in years, calendar ceiling
+
+    >>> ceiling_h()
+    131400.0
+    """
+    return 8760 * ceiling_y

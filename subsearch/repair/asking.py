@@ -3,11 +3,12 @@
 import re
 from dataclasses import dataclass
 
+from subsearch.formulas.voltage import TOUCH_V, keeps_its_sign, modern_v, needed_v
 from subsearch.reading.markings import read_marking
 from subsearch.repair.folder import Repair
+from subsearch.repair.old_values import counts_as
 from subsearch.repair.positions import Position, Rating
 from subsearch.search.requirement import Requirement
-from subsearch.search.voltage import TOUCH_V, keeps_its_sign, modern_v, needed_v
 from subsearch.units import show
 
 UNPOLARISED = {"film", "paper", "ceramic", "polystyrene", "polyester", "mica"}
@@ -104,7 +105,7 @@ def _measured(position: Position, marked: float | None, notes: list[str]) -> flo
     """The rating that the measured voltages need [V]; None where nothing stands across the part."""
     lowest, highest = position.dc_lowest_v or 0.0, position.dc_highest_v or 0.0
     peak, fault = position.ac_peak_v or 0.0, abs(position.fault_v or 0.0)
-    needed = needed_v(lowest, highest, peak, fault)
+    needed: float = needed_v(lowest, highest, peak, fault)
     if needed == 0:
         notes.append("Measured 0 V d.c. and nothing on top, so any rated voltage will do.")
         return None
@@ -124,7 +125,7 @@ def _at_least(position: Position, marked: float | None, notes: list[str]) -> flo
     given = position.dc_highest_v if position.dc_lowest_v is None else position.dc_lowest_v
     if given is not None:
         notes.append("Only one of lowest and highest d.c. is filled in, so it can raise the need but not lower it.")
-    needed = needed_v(given or 0.0, given or 0.0, position.ac_peak_v or 0.0, position.fault_v or 0.0)
+    needed: float = needed_v(given or 0.0, given or 0.0, position.ac_peak_v or 0.0, position.fault_v or 0.0)
     if needed > (marked or 0.0):
         notes.append(f"What was measured needs {show(needed, 'V')}.")
     return max(needed, marked or 0.0) or None
@@ -139,9 +140,9 @@ def _old_ac_v(position: Position, notes: list[str]) -> float | None:
 
 
 def _as_marked(rating: Rating, notes: list[str]) -> float:
-    volts = modern_v(rating.volts)
+    volts: float = modern_v(rating.volts)
     if volts != rating.volts:
-        notes.append(f"The old {show(rating.volts, 'V')} counts as {show(volts, 'V')}.")
+        notes.append(counts_as(rating.volts, volts))
     return volts
 
 
@@ -149,10 +150,11 @@ def _reverses(position: Position, notes: list[str]) -> bool:
     """Whether a bipolar part is needed."""
     lowest, highest = position.dc_lowest_v, position.dc_highest_v
     if lowest is not None and highest is not None and (lowest or highest or position.polarity != "bipolar"):
-        if not keeps_its_sign(lowest, highest, position.ac_peak_v or 0.0):
+        dips = lowest < 0 < highest
+        if keeps_its_sign(lowest, highest, position.ac_peak_v or 0.0) != 1 or (dips and position.polarity == "bipolar"):
             notes.append("The voltage changes its sign here: only a part without polarity is taken.")
             return True
-        if lowest < 0 < highest:
+        if dips:
             notes.append("The voltage dips a little to the other sign: a polar part stands that, a bipolar one better.")
         return False
     if position.polarity == "bipolar":

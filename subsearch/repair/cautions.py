@@ -3,9 +3,9 @@
 from subsearch.formulas.carriers import Carrier
 from subsearch.formulas.discharge import bleed_ohm, discharge_s, start_w
 from subsearch.formulas.envelope import VENTED_FROM_MM, vent_clearance_mm
+from subsearch.formulas.voltage import TOUCH_C, TOUCH_V
 from subsearch.repair.asking import Asked, left_alone, words_of
 from subsearch.search.answers import Candidate
-from subsearch.search.voltage import TOUCH_C, TOUCH_V
 from subsearch.terms import PAPER, TANTALUM, WET, WITHOUT_POLARITY
 from subsearch.units import show
 

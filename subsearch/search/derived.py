@@ -8,7 +8,7 @@ from math import isnan
 
 import duckdb
 
-from subsearch.formulas import buying, envelope, geometry, life, loss
+from subsearch.formulas import buying, conventions, envelope, geometry, life, loss
 from subsearch.formulas.carriers import Carrier, pick, step
 from subsearch.terms import C0G, CLASS_2, FILM_PET, FILM_PP, HYBRID, POLYMER, WET
 
@@ -96,8 +96,8 @@ COMPARABLE = _need("ripple_hz").isnull() | (_part("ripple_hz") <= _need("ripple_
 USABLE_RIPPLE = pick(COMPARABLE, _part("ripple_a"), None)
 # A life at the case temperature, or one run without ripple, has the whole rise still to come.
 RIPPLE_INSIDE = duckdb.when(
-    _part("life_basis").isin(duckdb.lit("load life"), duckdb.lit("useful life"))
-    & _stated(_part("life_reference") != duckdb.lit("case"), duckdb.lit(True))
+    _part("life_basis").isin(*(duckdb.lit(word) for word in conventions.WITH_RIPPLE))
+    & _stated(_part("life_reference") != duckdb.lit(conventions.AT_CASE), duckdb.lit(True))
 )
 RISE = life.rise_k(life.RATED_RISE_K, _need("ripple_a"), USABLE_RIPPLE)
 COOL_LIFE = life.life_h(_part("life_h"), _part("rated_c"), _need("working_c"))

@@ -7,9 +7,10 @@ margin asked holds; a part fits if any way holds.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from subsearch.formulas.geometry import NEAR_MM
 from subsearch.units import show
 
-WITHIN_MM = 1e-6  # sizes on a grid of 0.1 mm would otherwise refuse what fits exactly
+WITHIN_MM = NEAR_MM  # sizes on a grid of 0.1 mm would otherwise refuse what fits exactly
 
 
 @dataclass(frozen=True)

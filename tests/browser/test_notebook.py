@@ -1,4 +1,4 @@
-"""The first notebook as a builder uses it: run it, change the headroom, take a part, write the list."""
+"""The notebooks as a builder uses them: run, change the headroom, take a part, write the list; read a lifetime."""
 
 import csv
 import re
@@ -7,6 +7,7 @@ from browser.conftest import Notebook
 from playwright.sync_api import Locator, Page, expect
 
 NOTEBOOK = "01_one_cramped_position.ipynb"
+SECOND = "02_how_long_will_it_last.ipynb"
 
 
 def type_into(page: Page, label: str, text: str) -> None:
@@ -42,6 +43,17 @@ def test_a_part_is_found_taken_and_written(notebook: Notebook) -> None:
     expect(page.get_by_text("Written: ")).to_be_visible()
     notebook.shot("3_written")
     _is_written(notebook, part)
+
+
+def test_how_long_a_part_lasts_is_drawn_without_a_network(notebook: Notebook) -> None:
+    notebook.run_all(SECOND)
+    page = notebook.page
+    drawn = page.locator(".subs-drawn svg")
+    expect(drawn).to_be_visible()
+    expect(drawn).to_contain_text("Temperature at the part [°C]")
+    expect(drawn).to_contain_text("calendar ceiling")
+    expect(page.get_by_text("as at 57.2 °C all day")).to_be_visible()
+    notebook.shot("4_how_long")
 
 
 def _keys_move_the_table_and_not_the_notebook(page: Page) -> None:

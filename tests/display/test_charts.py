@@ -8,8 +8,12 @@ import pytest
 
 from subsearch.display.charts import COLUMNS, life_and_margin, svg
 from subsearch.display.choice import weakest_first, what_to_see
+from subsearch.display.drawn import Drawn
 from subsearch.display.report import Report
+from subsearch.display.span_chart import span_chart
 from subsearch.formulas.life import CEILING_Y
+from subsearch.formulas.lifetime import wet_lifetime
+from subsearch.formulas.lifetime_inputs import Duty, StatedLife
 
 ROWS = [
     ("C3", None, "not stated", None, "not asked"),
@@ -84,3 +88,18 @@ def test_what_to_see_names_the_weakest() -> None:
         "Every part that heat wears out reaches the ceiling of 15 years. The least room is left at C9: 2 mm to spare."
     )
     assert what_to_see(table([])) == ""
+
+
+def test_the_span_of_a_life_is_a_band_around_its_figure() -> None:
+    lives = {
+        float(at_c): wet_lifetime(StatedLife(2000, 105, basis="load life"), Duty(at_c, 8)) for at_c in (45, 55, 65)
+    }
+    spec = span_chart(lives, 55, 43_800).to_dict()
+    axes = [one for name, one in encodings(spec) if name in ("x", "y") and "title" in one]
+    assert {one["title"] for one in axes} == {"Temperature at the part [°C]", "Life [h]"}
+    rows = spec["datasets"][spec["layer"][0]["data"]["name"]]
+    assert all(row["shortest_h"] <= row["life_h"] <= row["longest_h"] for row in rows)
+    assert [row["life_h"] for row in rows] == [128_000, 64_000, 32_000]
+    shown = Drawn(span_chart(lives, 55, 43_800), "What to see.")._repr_html_()
+    assert "calendar ceiling" in shown and "works at 55 °C" in shown and "What to see." in shown
+    assert "http" not in shown

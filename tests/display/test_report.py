@@ -9,8 +9,9 @@ from pathlib import Path
 
 import pytest
 from display.conftest import Reporting
+from house.common import PACKAGE
 
-from subsearch.display.report import Report, write_report
+from subsearch.display.report import USED, Report, write_report
 from subsearch.formulas.sources import SOURCES
 from subsearch.repair.cautions import GENERAL
 from subsearch.repair.reasons import FEW, MOST_REFUSED
@@ -108,8 +109,8 @@ def test_shopping_list_has_a_box_to_tick_for_each_line(page: str, organ: Report)
 
 def test_sources_lists_and_rates_are_named(page: str, organ: Report) -> None:
     end = text_of(page[page.index("Where the numbers come from") :])
-    for key, source in SOURCES.items():
-        assert f"{key} {source.title}" in end and source.status in end
+    for key in ("ten-degree rule", "loss factor", "plane geometry", "bleed resistor", "price breaks"):
+        assert f"{key} {SOURCES[key].title}" in end and SOURCES[key].status in end
     for one in organ.lists:
         assert f"{one.supplier} {one.file} {one.seen} {one.kept} {one.refused}" in end
     assert "From the catalog demo.duckdb on 2026-11-02." in end
@@ -171,3 +172,12 @@ def test_a_repair_without_any_choice_has_no_chart_and_says_why(reporting: Report
     assert "<svg" not in page and "Nothing to order." in page
     assert text_of(page).count("Nothing fits. Nearest is") == 2
     assert "The nearest refusals:" in page
+
+
+def test_the_bibliography_covers_the_laws_of_the_search_and_of_the_bench() -> None:
+    files = [file for room in ("search", "repair") for file in (PACKAGE / room).glob("*.py")]
+    text = "\n".join(file.read_text(encoding="utf-8") for file in files if file.stem != "old_values")  # not in it
+    named = set(re.findall(r"^from subsearch\.formulas\.(\w+) import", text, re.MULTILINE))
+    for several in re.findall(r"^from subsearch\.formulas import (.+)$", text, re.MULTILINE):
+        named |= set(several.split(", "))
+    assert {module.__name__.rpartition(".")[2] for module in USED} == named - {"carriers", "conventions"}  # words only

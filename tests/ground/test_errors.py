@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from subsearch import errors
-from subsearch.errors import QuantityError, SubsearchError, nearest, one_of
+from subsearch.errors import QuantityError, SubsearchError, UnknownNameError, known_word, nearest, one_of
 
 PARENTS = {
     "QuantityError": ValueError, "ListError": ValueError, "RepairError": ValueError, "RequirementError": ValueError,
@@ -68,3 +68,10 @@ def test_nearest_names_the_word_that_was_meant(found: str, hint: str) -> None:
 def test_nearest_says_nothing_where_nothing_is_near(found: str) -> None:
     assert nearest(found, ROLES) == ""
     assert nearest("coupling", []) == ""
+
+
+def test_an_unknown_word_is_told_with_what_is_allowed() -> None:
+    assert known_word("timing", ROLES, "a role") == "timing"
+    with pytest.raises(UnknownNameError) as caught:
+        known_word("timming", ("coupling", "timing"), "a role")
+    assert str(caught.value) == '"timming" is not a role. Did you mean "timing"? Allowed are coupling or timing.'

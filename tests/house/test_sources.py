@@ -10,7 +10,7 @@ from pathlib import Path
 
 from house.common import ROOT, Fault, assert_none, kept_files
 
-from subsearch.formulas.sources import SOURCES
+from subsearch.formulas.sources import NONE, SOURCES
 
 HOME = ROOT / "subsearch" / "formulas" / "sources.py"
 PUBLISHED = sorted((ROOT / "tests" / "published").glob("*.csv"))
@@ -19,8 +19,8 @@ ORDINARY = set(
     re.findall(
         r"\w+",
         "all aluminum arithmetic bench capacitor cpu definition der division elektronik elko emc engineering esr exp "
-        "faq first halving hobby hole how japanese lifetime manual noise notes order plus safe technical v0 "
-        "com de htm jp net or org din",
+        "faq first halving hobby hole how japanese lifetime manual noise notes order plus safe technical v0 db "
+        "com de htm jp net or org din ipc mil hdbk notice simulation 217f storage general pcb",
     )
 )
 # Each pattern has a bracket inside, so that it does not match the line it stands in.
@@ -55,7 +55,8 @@ def rows_of(file: Path) -> list[dict[str, str]]:
 
 
 def all_names() -> set[str]:
-    sources = [f"{source.publisher} {source.title}" for source in SOURCES.values()]
+    published = [source for source in SOURCES.values() if source.publisher != NONE]  # other titles are our own words
+    sources = [f"{source.publisher} {source.title}" for source in published]
     sources += [row["source"] for file in PUBLISHED for row in rows_of(file)]
     return {name for source in sources for name in names_in(source)}
 

@@ -174,6 +174,11 @@ BIPOLAR = [
     ({"polarity": "bipolar", "dc_highest_v": 12.0}, True, WAS_BIPOLAR),
     ({"polarity": "bipolar", "dc_lowest_v": 0.0, "dc_highest_v": 0.0}, True, WAS_BIPOLAR),
     ({"polarity": "bipolar", "dc_lowest_v": 1.0, "dc_highest_v": 12.0}, False, None),
+    (
+        {"polarity": "bipolar", "dc_lowest_v": -0.4, "dc_highest_v": 0.4},
+        True,
+        SIGN_CHANGES,
+    ),  # it stood there for a reason
     ({"polarity": "polar", "dc_lowest_v": 0.0, "dc_highest_v": 12.0}, False, None),
     ({"polarity": "polar", "dc_lowest_v": -12.0, "dc_highest_v": -1.0}, False, None),
     ({"polarity": "polar", "dc_lowest_v": -2.0, "dc_highest_v": 12.0}, True, SIGN_CHANGES),

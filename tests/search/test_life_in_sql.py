@@ -1,4 +1,4 @@
-"""The life that a search reckons in the database is the life that the laws give in plain Python, unknowns included."""
+"""The life that a search calculates in the database is what the laws give in plain Python, unknowns included."""
 
 import random
 from math import isnan, nan
