@@ -17,7 +17,7 @@ from subsearch import __version__
 from subsearch.adding import add
 from subsearch.errors import CatalogError, ListError, RepairError, RequirementError, SubsearchError
 from subsearch.lab import lab
-from subsearch.options import DEFAULT_CATALOG, currency_named, day, parsed, progress, quantity, rating
+from subsearch.options import DEFAULT_CATALOG, currency_named, day, parsed, progress, quantity, rating, weigh, weights
 
 STATUS = {ListError: 3, CatalogError: 4, RepairError: 5, SubsearchError: 6, OSError: 7}
 app = typer.Typer(
@@ -103,6 +103,7 @@ def find(
     across: Annotated[float | None, quantity("mm", "Free across the line of the holes, centred on them.")] = None,
     headroom: Annotated[float | None, quantity("mm", "Free height above the board.")] = None,
     temperature: Annotated[float | None, quantity("°C", "At the part while it works.")] = None,
+    uncertain: Annotated[float | None, quantity("K", "By how much that may be wrong, up and down.")] = None,
     hours_a_day: Annotated[float, typer.Option(help="Hours switched on a day.")] = 24,
     years: Annotated[float | None, typer.Option(help="Years of life wanted, up to 15.")] = None,
     ripple: Annotated[float | None, quantity("A", "Ripple current.")] = None,
@@ -110,6 +111,8 @@ def find(
     safety_class: Annotated[str | None, parsed(str.upper, "CLASS", "X1, X2, Y1 or Y2.")] = None,
     pieces: Annotated[int, typer.Option(help="How many are needed.")] = 1,
     best: Annotated[int, typer.Option(help="How many to show.", min=1, max=1000)] = 10,
+    weight: Annotated[list[Any] | None, weigh("What a contribution to the score counts, like life=2.")] = None,
+    score: Annotated[bool, typer.Option("--score", help="Show what adds up to the score.")] = False,
     why: Annotated[tuple[str, str] | None, typer.Option(metavar="MAKER NUMBER", help="Explain one part.")] = None,
     catalog: Catalog = DEFAULT_CATALOG,
 ) -> None:
@@ -130,14 +133,14 @@ def find(
         rated_ac_v=voltage.volts if voltage and voltage.ac else None,
         hole_spacing_mm=hole_spacing, free_diameter_mm=free_diameter, left_mm=side, right_mm=side, front_mm=depth,
         back_mm=depth, headroom_mm=headroom, working_c=temperature, hours_a_day=hours_a_day, life_wanted_y=years,
-        ripple_a=ripple, ripple_hz=ripple_frequency, safety_class=safety_class,
+        temperature_uncertain_k=uncertain or 0, ripple_a=ripple, ripple_hz=ripple_frequency, safety_class=safety_class,
     )  # fmt: skip
     with open_to_read(catalog) as con:
-        found = find_parts(con, [requirement], best)[0]
+        found = find_parts(con, [requirement], best, weights(weight))[0]
         if why is not None:
             print_why(why, found.why(why[0] or None, why[1]))
         else:
-            print_found(found, catalog)
+            print_found(found, catalog, score)
             raise typer.Exit(0 if found.kept else 1)
 
 
@@ -203,7 +206,7 @@ def _repair(folder: Path, catalog: Path, out: Path) -> int:
     listed, page = out / "shopping-list.csv", out / "report.html"
     write_csv(shopping, listed)
     write_report(Report(described, choices, why, shopping, *behind), page)
-    print_repair(described, choices, shopping, catalog, (listed, page))
+    print_repair(described, list(zip(choices, why, strict=True)), shopping, catalog, (listed, page))
     return 0 if any(choice.candidate for choice in choices) else 1
 
 

@@ -1,6 +1,6 @@
 """The words of the command line: options whose text is read as a quantity or a day, and the bar shown for long work."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from datetime import date
 from pathlib import Path
@@ -8,7 +8,7 @@ from typing import Any
 
 import typer
 
-from subsearch.errors import SubsearchError
+from subsearch.errors import RequirementError, SubsearchError
 from subsearch.units import EXAMPLES, read_quantity
 
 DEFAULT_CATALOG = Path("subsearch.duckdb")
@@ -42,6 +42,30 @@ def rating(meaning: str) -> Any:
         return read_rating(text)
 
     return parsed(read, f"'{EXAMPLES['V']}'", meaning)
+
+
+def weigh(meaning: str) -> Any:
+    """An option that gives a contribution to the score its weight; it may be said several times."""
+
+    def read(text: str) -> tuple[str, float]:
+        name, equals, number = text.partition("=")
+        try:
+            return name.strip(), float(number if equals else "none")
+        except ValueError as error:
+            raise SubsearchError(f'"{text}" is not a weight. Write it like life=2.') from error
+
+    return parsed(read, "NAME=NUMBER", meaning)
+
+
+def weights(pairs: Sequence[tuple[str, float]] | None) -> Any:
+    """The weights that were said, each contribution once."""
+    from subsearch.search.weights import Weights
+
+    names = [name for name, _ in pairs or ()]
+    for name in names:
+        if names.count(name) > 1:
+            raise RequirementError(f"The weight of {name} is said twice. Say it once.")
+    return Weights(dict(pairs or ()))
 
 
 def day(meaning: str) -> Any:

@@ -21,7 +21,7 @@ def conditions(need: Requirement) -> list[tuple[str, str]]:
         "technology": _technology(need),
         "leads": _leads(need),
         "space": _space(need),
-        "heat": f"works at {printed('working_c', need.working_c)}{_life(need)}" if need.working_c is not None else "",
+        "heat": _heat(need),
         "ripple": _at(need.ripple_a, "A", need.ripple_hz),
         "ESR": _esr(need),
         "safety": f"class {need.safety_class} or stricter, traceable source" if need.safety_class else "",
@@ -61,6 +61,13 @@ def _leads(need: Requirement) -> str:
 def _space(need: Requirement) -> str:
     sizes = [(side.replace("_", " "), getattr(need, f"{side}_mm")) for side in SIDES]
     return together([(side, show(size, "")) for side, size in sizes if size is not None])
+
+
+def _heat(need: Requirement) -> str:
+    if need.working_c is None:
+        return ""
+    off = f", {show(need.temperature_uncertain_k, 'K')} up or down" if need.temperature_uncertain_k else ""
+    return f"works at {printed('working_c', need.working_c)}{off}{_life(need)}"
 
 
 def _life(need: Requirement) -> str:

@@ -7,7 +7,7 @@ import pandas as pd
 
 from subsearch.display.asked import conditions
 from subsearch.display.charts import COLUMNS
-from subsearch.display.words import adding_up, life_text, margin_text, together, uncapped_text
+from subsearch.display.words import adding_up, life_text, margin_text, span_text, together, uncapped_text
 from subsearch.formulas.life import CEILING_Y
 from subsearch.repair.choosing import Choice
 from subsearch.repair.reasons import Reasons
@@ -46,7 +46,7 @@ def view_of(choice: Choice, reasons: Reasons, shopping: ShoppingList) -> dict[st
 
 def _numbers(one: Candidate, need: Requirement) -> list[tuple[str, str]]:
     """What the chosen part leaves: room by direction, offset of the leads, life, and what else was asked."""
-    told = [("room", _room(one, need)), ("leads", _leads(one, need)), ("life", _life(one))]
+    told = [("room", _room(one, need)), ("leads", _leads(one, need)), ("life", _life(one, need))]
     if need.esr_least_ohm is not None or need.esr_most_ohm is not None:
         told.append(("ESR", f"{printed('esr_ohm', one.made['esr_at_ohm'])} at {show(need.esr_hz, 'Hz')}"))
     if need.ripple_a is not None and not one.made["not_worn_by_heat"]:
@@ -80,9 +80,11 @@ def _leads(one: Candidate, need: Requirement) -> str:
     return f"{_mm(offset)} off each hole" if round(offset, 2) else "meet the holes"
 
 
-def _life(one: Candidate) -> str:
-    hours = uncapped_text(one)
-    return f"{life_text(one)}{f', {hours} switched on without the ceiling' if hours else ''}"
+def _life(one: Candidate, need: Requirement) -> str:
+    """The figure, its span over the published laws, and the hours without the ceiling."""
+    hours, span = uncapped_text(one), span_text(one, need.temperature_uncertain_k)
+    figure = f"{life_text(one)}{f'; {span}' if span else ''}"
+    return f"{figure}{f'; {hours} switched on without the ceiling' if hours else ''}"
 
 
 def _bought(name: str, shopping: ShoppingList) -> list[str]:
@@ -101,6 +103,7 @@ def _ranked(chosen: Candidate | None, reasons: Reasons) -> list[dict[str, Any]]:
     return [
         {
             "name": one.name,
+            "unbeaten": one.unbeaten,
             "chosen": one is chosen,
             "life": life_text(one),
             "margin": margin_text(one) or "not asked",

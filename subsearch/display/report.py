@@ -18,7 +18,19 @@ from subsearch.catalog.rates import Rate
 from subsearch.display.charts import life_and_margin, svg
 from subsearch.display.choice import view_of, weakest_first, what_to_see
 from subsearch.display.words import money_text
-from subsearch.formulas import buying, discharge, envelope, geometry, life, loss, voltage
+from subsearch.formulas import (
+    buying,
+    discharge,
+    envelope,
+    geometry,
+    leads,
+    life,
+    life_span,
+    life_wanted,
+    lifetime,
+    loss,
+    voltage,
+)
 from subsearch.formulas.sources import sources_of
 from subsearch.repair.asking import unchecked
 from subsearch.repair.cautions import GENERAL
@@ -32,7 +44,8 @@ from subsearch.shopping.files import described, money
 from subsearch.shopping.plan import Line, ShoppingList
 from subsearch.units import counted
 
-USED = (life, loss, envelope, geometry, voltage, discharge, buying)  # the laws behind the numbers of a report
+# The laws behind the numbers of a report.
+USED = (life, life_wanted, lifetime, life_span, loss, envelope, geometry, leads, voltage, discharge, buying)
 
 
 @dataclass(frozen=True)

@@ -1,25 +1,34 @@
 """What the command line prints: summaries and tables in words, on the terminal or into a file."""
 
-from collections.abc import Sequence
+from __future__ import annotations
+
 from decimal import Decimal
 from itertools import groupby
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from rich.console import Console
 from rich.table import Table
 
-from subsearch.catalog.facts import Refusal
-from subsearch.catalog.intake import Intake
-from subsearch.catalog.rates import Rate
+from subsearch.display.scored import beside_the_table, score_table, score_text
 from subsearch.display.words import life_text, margin_text, money_text
-from subsearch.repair.choosing import Choice
-from subsearch.repair.folder import Repair
-from subsearch.search.answers import SAID, Answer, Candidate, body, part_name, value_text
-from subsearch.search.candidates import Found
+from subsearch.search.answers import SAID, body, part_name, value_text
 from subsearch.search.criteria import LABELS
-from subsearch.search.requirement import Requirement
-from subsearch.shopping.plan import ShoppingList
 from subsearch.units import counted
+
+if TYPE_CHECKING:  # `find` must not wait for the rooms that only `load` and `repair` enter
+    from collections.abc import Sequence
+    from pathlib import Path
+
+    from subsearch.catalog.facts import Refusal
+    from subsearch.catalog.intake import Intake
+    from subsearch.catalog.rates import Rate
+    from subsearch.repair.choosing import Choice
+    from subsearch.repair.folder import Repair
+    from subsearch.repair.reasons import Reasons
+    from subsearch.search.answers import Answer, Candidate
+    from subsearch.search.candidates import Found
+    from subsearch.search.requirement import Requirement
+    from subsearch.shopping.plan import ShoppingList
 
 FULL_WIDTH = 140
 REASONS = 3  # so many refusals of a list are told; all stand in the catalog
@@ -73,10 +82,14 @@ def print_rates(rates: Sequence[Rate], catalog: Path) -> None:
     _say(f"Your own currency is {own}. Catalog: {catalog}")
 
 
-def print_found(found: Found, catalog: Path) -> None:
-    """The kept and the open parts of one position, and the counts."""
+def print_found(found: Found, catalog: Path, score: bool = False) -> None:
+    """The kept and the open parts of one position, and the counts; with `score`, what each contribution adds."""
     if found.kept:
-        _console().print(_table(found.kept))
+        _console().print(_table(found))
+        for sentence in beside_the_table(found):
+            _say(sentence)
+        if score:
+            _console().print(score_table(found))
     if found.open:
         _say("\nOpen, because something is not stated:")
         for one in found.open[:5]:
@@ -89,6 +102,9 @@ def print_found(found: Found, catalog: Path) -> None:
         for maker, number in nearest:
             against = [answer for answer in found.why(maker, number) if answer.answer is False]
             _say(f"  {part_name(maker, number)}: {'; '.join(f'{LABELS[one.name]}: {one.sentence}' for one in against)}")
+    near = found.near_misses_where_few().sentences
+    for line in ("Near misses:", *(f"  {sentence}" for sentence in near)) if near else ():
+        _say(line)
     _say(f"Catalog: {catalog}")
 
 
@@ -104,12 +120,12 @@ def _print_unasked(asked: Requirement) -> None:
         _say("Life was not asked: say with --temperature how hot it gets.")
 
 
-def _table(candidates: Sequence[Candidate]) -> Table:
+def _table(found: Found) -> Table:
     table = _columns("Part", "Value", "Technology", "Body", "Margin", "Life", "Cost", "Score")
-    for one in candidates:
+    for one in found.kept:
         cost = "not stated" if one.made["cost"] is None else f"{one.made['cost']:.2f}"
         technology = one.part["technology"] or "not stated"
-        _add(table, one.name, value_text(one.part), technology, *_sizes(one), cost, f"{one.total:.2f}")
+        _add(table, one.name, value_text(one.part), technology, *_sizes(one), cost, score_text(one))
     return table
 
 
@@ -140,9 +156,10 @@ def print_why(named: tuple[str, str], answers: Sequence[Answer]) -> None:
 
 
 def print_repair(
-    repair: Repair, choices: Sequence[Choice], shopping: ShoppingList, catalog: Path, files: Sequence[Path]
+    repair: Repair, told: Sequence[tuple[Choice, Reasons]], shopping: ShoppingList, catalog: Path, files: Sequence[Path]
 ) -> None:
     """What was found for a whole repair: choices, what has none and why, the shopping list, and the files."""
+    choices = [choice for choice, _ in told]
     pieces = sum(choice.asked.requirement.pieces for choice in choices if choice.asked.requirement)
     chosen = sum(choice.candidate is not None for choice in choices)
     _say(
@@ -150,7 +167,7 @@ def print_repair(
         f"A part is chosen for {chosen}."
     )
     for card in dict.fromkeys(choice.asked.position.card for choice in choices):
-        its = [choice for choice in choices if choice.asked.position.card == card]
+        its = [(choice, reasons) for choice, reasons in told if choice.asked.position.card == card]
         _print_card(card or "no card named", repair.card_counts.get(card or "", 1), its)
     _print_shopping(shopping)
     _say("Mains, stored charge and polarity can hurt: read the cautions on the page before you begin.")
@@ -159,19 +176,21 @@ def print_repair(
     _say(f"Catalog: {catalog}")
 
 
-def _print_card(card: str, count: int, choices: Sequence[Choice]) -> None:
+def _print_card(card: str, count: int, told: Sequence[tuple[Choice, Reasons]]) -> None:
     """The positions of one card: a table of what was chosen, then a sentence for each that has nothing."""
     _say(f"\n{card}{f', {count} of them' if count > 1 else ''}")
     table = _columns("Position", "Part", "Value", "Body", "Margin", "Life")
-    for choice in choices:
+    for choice, _ in told:
         if choice.candidate is not None:
             one = choice.candidate
             _add(table, choice.asked.position.reference, one.name, value_text(one.part), *_sizes(one))
     if table.rows:
         _console().print(table)
-    for choice in choices:
+    for choice, reasons in told:
         if choice.candidate is None or choice.candidate.answer is not True:
             _say(f"{choice.asked.position.reference}: {choice.sentence}")
+        for sentence in reasons.near if choice.candidate is None else ():
+            _say(f"  {sentence}")
 
 
 def _print_shopping(shopping: ShoppingList) -> None:

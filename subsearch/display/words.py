@@ -18,6 +18,21 @@ def life_text(candidate: Candidate) -> str:
     return f"{years:.0f} years (ceiling)" if years >= CEILING_Y else f"{years:.1f} years"
 
 
+def span_text(candidate: Candidate, uncertain_k: float = 0.0) -> str:
+    """The span of life over the published laws and a temperature's uncertainty [K]; empty where there is none to tell.
+
+    Gives "9.1 to 15 years by other published laws", under the same ceiling as the figure.
+    """
+    shortest, longest = candidate.made["shortest_y"], candidate.made["longest_y"]
+    if shortest is None or longest is None:
+        return ""
+    over = "published laws" + (f" and {uncertain_k:g} K either way" if uncertain_k else "")
+    ends = [f"{one:.1f}".removesuffix(".0") for one in (shortest, longest)]
+    if ends[0] == ends[1]:
+        return f"the same by all {over}"
+    return f"{ends[0]} to {ends[1]} by {'' if uncertain_k else 'other '}{over}"
+
+
 def margin_text(candidate: Candidate) -> str:
     """The tightest margin around the body; empty where none is asked or can be told."""
     tightest = candidate.made["tightest_mm"]

@@ -36,7 +36,7 @@ def choose(con: duckdb.DuckDBPyConnection, repair: Repair) -> list[Choice]:
     """A choice for every position: the pinned part, else the best ranked kept one; never one that is only open."""
     all_asked = [ask(repair, position) for position in repair.positions]
     requirements = [asked.requirement for asked in all_asked if asked.requirement is not None]
-    answered = iter(find(con, requirements, RUNNERS_UP))
+    answered = iter(find(con, requirements, RUNNERS_UP, repair.weights))
     return [_choice(asked, next(answered) if asked.requirement is not None else None) for asked in all_asked]
 
 

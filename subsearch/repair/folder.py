@@ -2,22 +2,26 @@
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from subsearch.errors import ListError, QuantityError, RepairError, nearest, one_of
+from subsearch.errors import ListError, QuantityError, RepairError, RequirementError, UnknownNameError, nearest, one_of
 from subsearch.reading.rows import Row, read_table
 from subsearch.repair.positions import COLUMNS, Position
+from subsearch.search.weights import Weights
 
-KEYS = ("name", "story", "hours_a_day", "years_wanted", "sections", "cards")
+KEYS = ("name", "story", "hours_a_day", "years_wanted", "temperature_uncertain_k", "sections", "cards", "weights")
 
 TABLE_KEYS = {"sections": ("temperature_c",), "cards": ("count", "section")}  # the first is needed
 
 
 @dataclass(frozen=True)
 class Repair:
-    """One piece of equipment under repair: hours a day, years of life wanted, temperatures [°C] by section, cards."""
+    """One piece of equipment under repair: hours a day, years of life wanted, temperatures [°C] by section, cards.
+
+    Its temperatures are right to `temperature_uncertain_k` [K], up and down; `weights` are those of the ranking.
+    """
 
     folder: Path
     name: str
@@ -27,6 +31,8 @@ class Repair:
     section_c: Mapping[str, float]
     card_counts: Mapping[str, int]
     positions: tuple[Position, ...]
+    temperature_uncertain_k: float = 0.0
+    weights: Weights = field(default_factory=Weights)
 
     def pieces(self, position: Position) -> int:
         """How many of a position there are: one for each card of its kind."""
@@ -58,6 +64,8 @@ def read_repair(folder: Path) -> Repair:
         {name: _number(values, "temperature_c") for name, values in _tables(common, "sections")},
         {name: _count(name, values) for name, values in cards},
         tuple(_in_section(position, sections) for position in positions),
+        _number(common, "temperature_uncertain_k", 0.0),
+        _weights(common.get("weights", {})),
     )
     _check(repair, sections)
     return repair
@@ -81,6 +89,18 @@ def _number(values: Mapping[str, Any], key: str, default: float | None = None) -
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         raise RepairError(f'repair.toml: {key} is "{value}". Write a number without quotation marks, like {key} = 4.')
     return float(value)
+
+
+def _weights(found: Any) -> Weights:
+    if not isinstance(found, dict):
+        raise RepairError("repair.toml: weights must be a table, [weights], with lines like life = 2.")
+    for name, weight in found.items():
+        if isinstance(weight, bool) or not isinstance(weight, (int, float)):
+            raise RepairError(f'repair.toml, [weights]: {name} is "{weight}". Write a number, like life = 2.')
+    try:
+        return Weights(found)
+    except (RequirementError, UnknownNameError) as error:
+        raise RepairError(f"repair.toml, [weights]: {error}") from error
 
 
 def _count(card: str, values: Mapping[str, Any]) -> int:

@@ -4,17 +4,19 @@ Asked for apart from the choices and all at once, since each statement costs far
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import duckdb
 
 from subsearch.repair.choosing import Choice
-from subsearch.search import refusals
+from subsearch.search import near_misses, refusals
 from subsearch.search.answers import Answer, Candidate, part_name
 from subsearch.search.candidates import Found
+from subsearch.search.stability import stabilities
+from subsearch.units import show
 
 RUNNERS_UP, MOST_OPEN, MOST_REFUSED = 3, 3, 5
-FEW = 3  # with fewer parts that fit, what stands in the way is worth knowing
+FEW = near_misses.FEW
 
 
 @dataclass(frozen=True)
@@ -27,16 +29,19 @@ class Against:
 
 @dataclass(frozen=True)
 class Reasons:
-    """What stands behind one position's choice; the last two are empty where enough parts fit.
+    """What stands behind one position's choice; `refused_by`, `nearest` and `near` are empty where enough parts fit.
 
     `opened` holds open parts with what is not stated, `refused_by` how many parts each condition refuses, `nearest`
-    the refusals that come nearest with what refuses them.
+    the refusals that come nearest with what refuses them, `near` the near misses in sentences, `stability` how firmly
+    the best ranked part stands first where it is the one chosen.
     """
 
     runners_up: tuple[Candidate, ...] = ()
     opened: tuple[Against, ...] = ()
     refused_by: tuple[tuple[str, int], ...] = ()
     nearest: tuple[Against, ...] = ()
+    near: tuple[str, ...] = ()
+    stability: str = ""
 
 
 def reasons(con: duckdb.DuckDBPyConnection, choices: Sequence[Choice]) -> list[Reasons]:
@@ -48,11 +53,31 @@ def reasons(con: duckdb.DuckDBPyConnection, choices: Sequence[Choice]) -> list[R
     near = refusals.nearest_refused(con, asked, MOST_REFUSED)
     told = iter(refusals.why(con, [(need, *name) for need, names in zip(asked, near, strict=True) for name in names]))
     nearest = [tuple(_against(part_name(*name), next(told), False) for name in names) for names in near]
-    behind = {id(choice): pair for choice, *pair in zip(few, counts, nearest, strict=True)}
+    misses = near_misses.where_few(con, [choice.found for choice in few if choice.found])
+    sentences = [_in_its_words(choice, one.sentences) for choice, one in zip(few, misses, strict=True)]
+    behind = {id(choice): told for choice, *told in zip(few, counts, nearest, sentences, strict=True)}
     return [
-        Reasons(_runners_up(choice), its_open, *behind.get(id(choice), ((), ())))
-        for choice, its_open in zip(choices, opened, strict=True)
+        replace(Reasons(_runners_up(choice), its_open, *behind.get(id(choice), ((), (), ()))), stability=firmly)
+        for choice, its_open, firmly in zip(choices, opened, _stabilities(con, choices), strict=True)
     ]
+
+
+def _stabilities(con: duckdb.DuckDBPyConnection, choices: Sequence[Choice]) -> list[str]:
+    """A sentence for each choice that is the first of its position; nothing for the others."""
+    firsts = [one.found if one.found and one.candidate in one.found.kept[:1] else None for one in choices]
+    found = [one for one in firsts if one]
+    told = iter(stabilities(con, [one.requirement for one in found], found[0].weights if found else None))
+    return [str(next(told)) if first else "" for first in firsts]
+
+
+def _in_its_words(choice: Choice, sentences: tuple[str, ...]) -> tuple[str, ...]:
+    """The sentences; one that leans on a measurement begins with what is marked, since nothing was measured."""
+    position, rating = choice.asked.position, choice.asked.position.rated_voltage
+    measured = position.dc_lowest_v, position.dc_highest_v, position.ac_peak_v, position.fault_v
+    if rating is None or rating.ac or measured != (None, None, None, None):
+        return sentences
+    marked = f"Marked {show(rating.volts, 'V')}, nothing measured: if it measures "
+    return tuple(one.replace("If it measures ", marked, 1) for one in sentences)
 
 
 def _is_few(choice: Choice, found: Found) -> bool:

@@ -27,7 +27,11 @@ def frozen(row: Mapping[str, Any]) -> Row:
 
 @dataclass(frozen=True)
 class Candidate:
-    """A part that fits (answer true) or may fit (None), or is pinned: its facts, best offer, numbers, contributions."""
+    """A part that fits (answer true) or may fit (None), or is pinned: its facts, best offer, numbers, contributions.
+
+    `unbeaten`: no other part that fits is at least as good in life, margin and cost and better in one; None where that
+    can't be told, because one of the three is not stated or the part is not certain to fit.
+    """
 
     answer: bool | None
     pinned: bool
@@ -38,6 +42,7 @@ class Candidate:
     offer: Row
     made: Row
     not_stated: tuple[str, ...]
+    unbeaten: bool | None = None
 
     @property
     def name(self) -> str:

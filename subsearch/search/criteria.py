@@ -97,9 +97,9 @@ PART_CRITERIA = (
         "lead_spacing",
         "lead spacing",
         "need.hole_spacing_mm is not null",
-        f"case part.style when 'axial' then span_margin_mm >= -{WITHIN_MM} "
-        f"when 'radial' then offset_margin_mm >= -{WITHIN_MM} "
-        f"when 'snap-in' then offset_margin_mm >= -{WITHIN_MM} end",
+        f"case part.style when 'axial' then span_margin_mm + coalesce(need.bent_nearer_mm, 0) >= -{WITHIN_MM} "
+        f"when 'radial' then offset_margin_mm + coalesce(need.formed_mm, 0) >= -{WITHIN_MM} "
+        f"when 'snap-in' then offset_margin_mm + coalesce(need.formed_mm, 0) >= -{WITHIN_MM} end",
         "{made.leads}; the holes are {need.hole_spacing_mm} apart",
     ),
     Criterion(

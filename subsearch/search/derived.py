@@ -4,12 +4,18 @@
 need; `YEARS` and `COST` those that take one step more. Each is SQL text.
 """
 
-from math import isnan
+from collections.abc import Mapping
+from functools import lru_cache
+from math import isnan, nan
+from typing import Any
 
 import duckdb
 
-from subsearch.formulas import buying, conventions, envelope, geometry, life, loss
+from subsearch.formulas import buying, conventions, envelope, geometry, life, life_wanted, loss
 from subsearch.formulas.carriers import Carrier, pick, step
+from subsearch.formulas.lifetime import polymer_lifetime, wet_lifetime
+from subsearch.formulas.lifetime_inputs import Duty, StatedLife
+from subsearch.search.requirement import Requirement
 from subsearch.terms import C0G, CLASS_2, FILM_PET, FILM_PP, HYBRID, POLYMER, WET
 
 
@@ -101,9 +107,8 @@ RIPPLE_INSIDE = duckdb.when(
 )
 RISE = life.rise_k(life.RATED_RISE_K, _need("ripple_a"), USABLE_RIPPLE)
 COOL_LIFE = life.life_h(_part("life_h"), _part("rated_c"), _need("working_c"))
-RIPPLE_LIFE = life.life_with_ripple_h(
-    COOL_LIFE, RISE, life.RATED_RISE_K, RIPPLE_INSIDE.then(duckdb.lit(1.0)).otherwise(duckdb.lit(0.0))
-)
+WITH_RIPPLE = RIPPLE_INSIDE.then(duckdb.lit(1.0)).otherwise(duckdb.lit(0.0))
+RIPPLE_LIFE = life.life_with_ripple_h(COOL_LIFE, RISE, life.RATED_RISE_K, WITH_RIPPLE)
 # No ripple stated in the position: no rise and no credit for one, which the report says.
 LIFE = pick(WORN_BY_HEAT, pick(_need("ripple_a").isnull(), COOL_LIFE, RIPPLE_LIFE), None)
 
@@ -150,7 +155,48 @@ OF_PAIR = _sql(
         "esr_at_ohm": ESR,
     }
 )
+WANTED = _need("life_wanted_y") * _need("hours_a_day") * duckdb.lit(365.0)
+LIFE_BY_HEAT = pick(WORN_BY_HEAT, COOL_LIFE, None)
+# What would have to change for the life that is wanted: only near misses ask for it.
+OF_NEAR_MISS = _sql(
+    {
+        "cool_enough_c": life_wanted.cool_enough_c(duckdb.col("life_at_work_h"), _need("working_c"), WANTED),
+        "ripple_for_life_a": life_wanted.ripple_for_life_a(
+            LIFE_BY_HEAT, WANTED, life.RATED_RISE_K, duckdb.col("usable_ripple_a"), WITH_RIPPLE
+        ),
+    }
+)
 YEARS = str(life.life_y(duckdb.col("life_at_work_h"), _need("hours_a_day")))
+
+SPAN_LAWS = {WET: wet_lifetime, HYBRID: wet_lifetime, POLYMER: polymer_lifetime}
+
+
+def life_span_y(
+    part: Mapping[str, Any], made: Mapping[str, Any], need: Requirement
+) -> tuple[float | None, float | None]:
+    """The shortest and the longest life [years] over the published laws and over the temperature's uncertainty.
+
+    Under the same ceiling as the figure, which lies between them. None where an input is not stated, or where heat
+    does not limit the part. Of the parts shown only, in plain numbers: the same laws as SQL would make every search
+    slower, since the text of a statement takes longer to read than its rows.
+    """
+    if part["technology"] not in SPAN_LAWS or need.working_c is None:
+        return None, None
+    numbers = (part["life_h"], part["rated_c"], made["usable_ripple_a"])
+    base_h, rated_c, ripple_a = (nan if one is None else one for one in numbers)
+    stated = StatedLife(base_h, rated_c, ripple_a, part["life_basis"], part["life_reference"])
+    duties = (Duty(need.working_c + k * need.temperature_uncertain_k, 24, need.ripple_a) for k in (1, -1))
+    hours = _span_h(part["technology"], stated, *duties)
+    shortest, longest = (known(life.life_y(one, need.hours_a_day)) for one in hours)
+    return shortest, longest
+
+
+@lru_cache(maxsize=10_000)
+def _span_h(technology: str, stated: StatedLife, hottest: Duty, coolest: Duty) -> tuple[float, float]:
+    """The shortest life [h], where it is as hot as may be, and the longest, where it is as cool; NaN where unknown."""
+    law = SPAN_LAWS[technology]
+    return law(stated, hottest).shortest_h, law(stated, coolest).longest_h
+
 
 _BREAK_COST = buying.break_cost(
     _need("pieces"),

@@ -11,7 +11,7 @@ from subsearch.formulas.geometry import STRAIGHT_OFFSET_MM
 
 @dataclass(frozen=True)
 class Contribution:
-    """One reason to prefer a part: its weight, the SQL of its worth before the weight, and what it means."""
+    """One reason to prefer a part: its usual weight, the SQL of its worth before the weight, and what it means."""
 
     name: str
     weight: float
@@ -19,9 +19,14 @@ class Contribution:
     meaning: str
     asked: str = "true"
 
+    @property
+    def parameter(self) -> str:
+        """The name under which its weight is bound."""
+        return f"weight_{self.name.replace(' ', '_')}"
+
     def value(self) -> str:
         """SQL of what it adds to the total; null where it can't be told."""
-        return f"case when {self.asked} then {self.weight:e} * ({self.worth}) else 0e0 end"
+        return f"case when {self.asked} then ${self.parameter}::double * ({self.worth}) else 0e0 end"
 
 
 LIVES_WANTED = "(life_at_work_h / (need.life_wanted_y * 365 * need.hours_a_day))"

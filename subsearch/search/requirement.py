@@ -9,6 +9,7 @@ from subsearch.terms import TECHNOLOGIES, TERMS
 from subsearch.units import show
 
 MOST_PIECES = 1_000_000
+MOST_UNCERTAIN_K = 40.0  # a life beyond that is anyone's guess
 LEAD_STYLES = ("radial", "axial", "snap-in")
 CLASSES_TAKEN = {  # an X position takes X of the same or a lower number, or Y; a Y position never takes X
     "X1": ("X1", "Y1", "Y2"),
@@ -46,11 +47,14 @@ class Requirement:
     capacitance_high_f: float | None = _size("highest nominal capacitance taken", "F")
     old_tolerance_pct: tuple[float, float] | None = None
     rated_v: float | None = _size("d.c. voltage rating needed", "V")
+    voltage_measured: bool = False
     rated_ac_v: float | None = _size("a.c. voltage rating needed", "V")
     reverses: bool = False
     technologies: tuple[str, ...] | None = None
     lead_style: str | None = None
     hole_spacing_mm: float | None = _size("distance between the two holes")
+    formed_mm: float | None = _size("how far each lead may be formed beyond straight")
+    bent_nearer_mm: float | None = _size("by how much axial leads may be bent nearer to the body, both together")
     free_diameter_mm: float | None = _size("diameter of a round space centred on the holes")
     left_mm: float | None = _size("free to the left of the holes' midpoint")
     right_mm: float | None = _size("free to the right of the holes' midpoint")
@@ -58,6 +62,7 @@ class Requirement:
     back_mm: float | None = _size("free behind the line of the holes")
     headroom_mm: float | None = _size("free height above the board")
     working_c: float | None = None
+    temperature_uncertain_k: float = 0.0  # up and down; widens the span of life that is shown, and refuses nothing
     hours_a_day: float = 24.0
     life_wanted_y: float | None = _size("years of life wanted", "")
     ripple_a: float | None = _size("ripple current, rms", "A")
@@ -118,6 +123,11 @@ class Requirement:
             )
         if self.working_c is not None and not -55 <= self.working_c <= 150:
             raise RequirementError(f"{name}: works at {self.working_c:g} °C; allowed is −55 to 150 °C.")
+        if not 0 <= self.temperature_uncertain_k <= MOST_UNCERTAIN_K:
+            raise RequirementError(
+                f"{name}: the temperature is uncertain by {self.temperature_uncertain_k:g} K; allowed is 0 to "
+                f"{MOST_UNCERTAIN_K:g} K. Measure it nearer than that."
+            )
         _in_order(name, "series resistance", self.esr_least_ohm, self.esr_most_ohm, "Ω")
         if (self.esr_least_ohm or self.esr_most_ohm) and self.esr_hz is None:
             raise RequirementError(

@@ -10,13 +10,14 @@ from subsearch.search.criteria import OFFER, OFFER_CRITERIA, PART_CRITERIA
 from subsearch.search.derived import COST, OF_PAIR, OF_PART, YEARS
 from subsearch.search.ranking import CONTRIBUTIONS
 from subsearch.search.requirement import Requirement
+from subsearch.search.unbeaten import BEATEN, COMPARED, UNBEATEN
 from subsearch.search.ways import UPRIGHT
 
 SQL_TYPES = {
     float: "double", float | None: "double", int: "integer", bool: "boolean", str: "varchar", str | None: "varchar",
     tuple[str, ...]: "varchar[]", tuple[str, ...] | None: "varchar[]",
 }  # fmt: skip
-UNASKED = ("old_tolerance_pct",)  # fields of a requirement that shape the others and ask nothing themselves
+UNASKED = ("old_tolerance_pct", "temperature_uncertain_k")  # fields that shape others or what is shown, and ask nothing
 
 
 NEED_FIELDS = {name: kind for name, kind in get_type_hints(Requirement).items() if name not in UNASKED}
@@ -62,7 +63,7 @@ NOT_STATED = (
 )
 SHOWN = {name: f"part.{name}" for name in OF_PART} | {name: name for name in OF_PAIR} | {"years": YEARS}
 
-FIND = f"""with {NEED},
+SCORED = f"""with {NEED},
 {PARTS},
 fit as (
     select *, {PART_ANSWER} as part_answer from (
@@ -94,18 +95,27 @@ scored as (
 ),
 summed as (
     select *, {" + ".join(f'coalesce(contributions."{one.name}", 0e0)' for one in CONTRIBUTIONS)} as total from scored
-),
-placed as (
+)"""
+"""Every kept or open part with what each contribution adds."""
+
+FIND = f"""{SCORED},
+placed as materialized (
     select summed.*, count(*) over (partition by number, answer) as in_all, row_number() over (
-        partition by number, answer order by round(total, 9) desc, fact.maker, fact.part_number) as place
-    from summed join main.part as fact using (pk)
+        partition by number, answer order by round(total, 9) desc, fact.maker, fact.part_number) as place,
+        {_columns(COMPARED)}
+    from summed join need using (number) join part using (pk) join main.part as fact using (pk)
 )
 select number, answer, pinned, place, in_all, total, contributions, fact as part, offer,
-    {_struct(SHOWN | {"tightest_mm": "tightest_mm", "cost": "cost"})} as made, {NOT_STATED} as not_stated
+    {_struct(SHOWN | {"tightest_mm": "tightest_mm", "cost": "cost"})} as made, {NOT_STATED} as not_stated,
+    {UNBEATEN} as unbeaten
 from placed join part using (pk) join main.part as fact using (pk) join offer on offer.rowid = placed.offer_row
-    join need using (number)
+    join need using (number) left join ({BEATEN}) as beaten using (number, pk)
 where place <= need.most or pinned
 order by number, answer desc nulls last, place"""
+
+KEPT = f"""{SCORED}
+select number, maker, part_number, contributions from summed join main.part as fact using (pk) where answer"""
+"""Every kept part with its contributions: what would stand first if other weights were given."""
 
 # How far a refused part is off, to order those that fail equally many conditions: doublings of value and voltage,
 # a fifth for each millimetre that is missing, and two for whatever is of another kind.

@@ -1,5 +1,7 @@
 """Every search on the demo's catalog against plain Python: kept, open, counts, and every answer on every part."""
 
+from dataclasses import replace
+
 import duckdb
 import pytest
 
@@ -7,6 +9,7 @@ from brute.asking import EVERYTHING, assert_same_answers, assert_same_found, req
 from brute.needs import Asked
 from brute.oracle import FIELDS, WINDOWS, Oracle, Told, completed
 from subsearch.search.candidates import Found, find
+from subsearch.search.weights import Weights
 
 
 @pytest.fixture(scope="module")
@@ -34,6 +37,15 @@ def test_every_answer(
 ) -> None:
     for need, wanted in zip(needs, told, strict=True):
         assert_same_answers(demo_con, need, oracle, wanted)
+
+
+def test_neither_weights_nor_uncertainty_keep_or_refuse(
+    demo_con: duckdb.DuckDBPyConnection, needs: list[Asked], told: list[Told]
+) -> None:
+    asked = [replace(requirement(need), temperature_uncertain_k=20.0) for need in needs]
+    weights = Weights({"life": 0, "price": 9, "stock": 0.5})
+    for found, wanted, need in zip(find(demo_con, asked, EVERYTHING, weights), told, needs, strict=True):
+        assert_same_found(found, wanted, need)
 
 
 @pytest.mark.parametrize("role", WINDOWS)

@@ -93,6 +93,23 @@ WORDS = {
     "no ripple": _find("--ripple '0 A'", 6, "ripple_a is 0 µA; it must be above 0"),
     "ripple in another unit": _find("--ripple '5 V'", 2, 'has the unit "V", but a quantity in A is wanted here'),
     "no ripple frequency": _find("--ripple-frequency '0 Hz'", 6, "ripple_hz is 0 Hz; it must be above 0"),
+    "unknown weight": _find(
+        "--weight lif=2", 6, '"lif" is not a contribution to the score. Did you mean "life"? Allowed are clearance,'
+    ),
+    "weight without a number": _find("--weight life", 2, '"life" is not a weight. Write it like life=2.'),
+    "weight of words": _find("--weight life=lots", 2, '"life=lots" is not a weight. Write it like life=2.'),
+    "weight below nought": _find("--weight life=-1", 6, "The weight of life is -1; allowed is 0 to 1,000,000."),
+    "endless weight": _find("--weight life=inf", 6, "The weight of life is inf; allowed is 0 to 1,000,000."),
+    "weight that is no number": _find("--weight life=nan", 6, "The weight of life is nan; allowed is 0 to 1,000,000."),
+    "weight twice": _find("--weight life=1 --weight life=2", 6, "The weight of life is said twice. Say it once."),
+    "uncertain below nought": _find(
+        "--uncertain '-1 K'", 6, "the temperature is uncertain by -1 K; allowed is 0 to 40 K."
+    ),
+    "too uncertain": _find(
+        "--uncertain '41 K'", 6, "uncertain by 41 K; allowed is 0 to 40 K. Measure it nearer than that."
+    ),
+    "uncertain in words": _find("--uncertain very", 2, '"very" is not a quantity in K. Write it like 8 K.'),
+    "uncertain in degrees": _find("--uncertain '5 °C'", 2, 'has the unit "°C", but a quantity in K is wanted here'),
     "no pieces": _find("--pieces 0", 6, "0 pieces are asked; at least 1 must be"),
     "countless pieces": _find("--pieces 99999999999", 6, "99999999999"),
     "show none": _find("--best 0", 2, "Invalid value for '--best'"),
@@ -157,6 +174,23 @@ FOLDERS = {
     "sections no table": _toml("sections = 3", 'sections must be tables like [sections."NAME"] with temperature_c'),
     "text for a temperature": _toml('[sections.a]\ntemperature_c = "40"', 'temperature_c is "40". Write a number'),
     "card without a count": _toml('[cards.a]\nsection = "x"', 'cards must be tables like [cards."NAME"] with count'),
+    "weights no table": _toml("weights = 3", "weights must be a table, [weights], with lines like life = 2."),
+    "weights in a list": _toml(
+        "[[weights]]\nlife = 2", "weights must be a table, [weights], with lines like life = 2."
+    ),
+    "unknown weight in toml": _toml(
+        "[weights]\nlif = 2", 'repair.toml, [weights]: "lif" is not a contribution to the score. Did you mean "life"?'
+    ),
+    "text for a weight": _toml('[weights]\nlife = "2"', '[weights]: life is "2". Write a number, like life = 2.'),
+    "yes for a weight": _toml("[weights]\nlife = true", '[weights]: life is "True". Write a number, like life = 2.'),
+    "weight below nought in toml": _toml(
+        "[weights]\nlife = -2", "[weights]: The weight of life is -2; allowed is 0 to"
+    ),
+    "endless weight in toml": _toml("[weights]\nlife = inf", "[weights]: The weight of life is inf; allowed is 0 to"),
+    "text for an uncertainty": _toml('temperature_uncertain_k = "5"', 'temperature_uncertain_k is "5". Write a number'),
+    "too uncertain in toml": _toml(
+        "temperature_uncertain_k = 50", "C1: the temperature is uncertain by 50 K; allowed", 6
+    ),
     "no cards": _toml("[cards.a]\ncount = 0", 'the count of the card "a" is 0. Write a whole number, 1'),
     "half a card": _toml("[cards.a]\ncount = 2.5", "2.5"),
     "section that is a list": _toml('[cards.a]\ncount = 2\nsection = ["y"]', 'the section of the card "a" is'),

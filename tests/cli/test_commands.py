@@ -136,7 +136,7 @@ def test_find_shows_what_fits_and_what_is_open(bench: Path, say: Say) -> None:
 def test_find_shows_no_more_than_asked(bench: Path, say: Say) -> None:
     said = say("find", "--capacitance", "47 µF", "--best", "1")
     assert said.status == 0
-    assert sum(said.out.count(f"Mill Hollow {number}") for number in range(1, 7)) == 1
+    assert sum(line.startswith("Mill Hollow") and "47 µF" in line for line in said.out.splitlines()) == 1
     assert "Fitting: 3. Open: 0. Refused: 3." in said.out
 
 
@@ -146,6 +146,47 @@ def test_find_names_the_nearest_refusals(bench: Path, say: Say) -> None:
     assert "Nothing fits. The nearest refusals:" in said.out
     assert "Mill Hollow 2: rated d.c. voltage: rated voltage 63 V; at least 100 V is needed" in said.words
     assert "Fitting: 0. Open: 0. Refused: 6." in said.out
+
+
+HOT = ("find", "--capacitance", "47 µF", "--temperature", "85 °C", "--ripple", "0.1 A")
+
+
+def test_find_tells_life_as_a_span(bench: Path, say: Say) -> None:
+    sure, unsure = say(*HOT).words, say(*HOT, "--uncertain", "5 K", "--years", "1").words
+    assert "Life of Mill Hollow 1: 2.2 years; 2.1 to 4.1 by other published laws." in sure
+    assert "Life of Mill Hollow 1: 2.2 years; 1.5 to 6.3 by published laws and 5 K either way." in unsure
+    assert "The life wanted is asked of the first figure." in unsure
+    assert "The life wanted" not in sure
+
+
+def test_find_tells_how_firmly_the_first_stands(bench: Path, say: Say) -> None:
+    said = say("find", "--capacitance", "47 µF")
+    assert "Mill Hollow 1 stays first when any one weight moves by 20 %" in said.words
+    assert "* Nothing beats it: no other part that fits is at least as good in life, margin and cost" in said.words
+
+
+def test_own_weights_change_the_order_of_find(bench: Path, say: Say) -> None:
+    asked = ("find", "--capacitance", "47 µF", "--voltage", "20 V")
+    weights = ("--weight", "price=0", "--weight", "lead spacing=0", "--weight", "voltage=3")
+    orders = [
+        [
+            words.split()[2]
+            for words in say(*asked, *own).out.splitlines()
+            if words.startswith("Mill Hollow") and "V " in words
+        ]
+        for own in ((), weights)
+    ]
+    assert orders == [["4", "2", "1"], ["2", "4", "1"]]
+
+
+def test_find_shows_what_adds_up_to_the_score(bench: Path, say: Say) -> None:
+    asked = ("find", "--capacitance", "47 µF", "--weight", "price=2", "--score")
+    lines = say(*asked).out.splitlines()
+    table = lines[next(at for at, words in enumerate(lines) if words.startswith("Contribution")) :]
+    assert table[0].split()[:4] == ["Contribution", "Weight", "Place", "1"]
+    assert next(words for words in table if words.startswith("price")).split()[:3] == ["price", "2", "1.82"]
+    assert next(words for words in table if words.startswith("together")).rstrip().endswith("the score")
+    assert "Contribution" not in say(*asked[:-1]).out
 
 
 ASKED = {
@@ -167,7 +208,7 @@ ASKED = {
     "safety_class": (["X2"], "no safety class: class not stated, rated a.c. voltage not stated; class X2 or stricter"),
     "pieces": (["60"], "shed: in stock: 50; needed: 60"),
 }
-NO_CONDITION = {"best", "why", "catalog", "help"}
+NO_CONDITION = {"best", "why", "catalog", "help", "weight", "score", "uncertain"}
 
 
 def test_every_option_of_find_is_tried() -> None:

@@ -180,4 +180,51 @@ def test_the_bibliography_covers_the_laws_of_the_search_and_of_the_bench() -> No
     named = set(re.findall(r"^from subsearch\.formulas\.(\w+) import", text, re.MULTILINE))
     for several in re.findall(r"^from subsearch\.formulas import (.+)$", text, re.MULTILINE):
         named |= set(several.split(", "))
-    assert {module.__name__.rpartition(".")[2] for module in USED} == named - {"carriers", "conventions"}  # words only
+    named -= {"carriers", "conventions", "lifetime_inputs"}  # words only
+    assert {module.__name__.rpartition(".")[2] for module in USED} == named | {"life_span"}  # which lifetime asks
+
+
+@pytest.fixture(scope="module")
+def hot(reporting: Reporting, tmp_path_factory: pytest.TempPathFactory) -> tuple[Report, str]:
+    """A report on a hot place whose temperature is not certain, weighed otherwise."""
+    folder = tmp_path_factory.mktemp("hot")
+    (folder / "repair.toml").write_text(
+        'hours_a_day = 24\ntemperature_uncertain_k = 5\n[weights]\nprice = 3\n"lead spacing" = 0\n', encoding="utf-8"
+    )
+    (folder / "positions.csv").write_text(
+        "reference,marking,capacitance,rated_voltage,headroom_mm,temperature_c\nC1,x,100 µF,25 V,16,85\n",
+        encoding="utf-8",
+    )
+    report = reporting(folder)
+    return report, text_of(written(report, folder))
+
+
+def test_life_is_told_as_a_span(hot: tuple[Report, str], page: str) -> None:
+    report, said = hot
+    chosen = report.choices[0].candidate
+    assert chosen is not None
+    shortest, longest = (f"{chosen.made[name]:.1f}" for name in ("shortest_y", "longest_y"))
+    assert float(shortest) < chosen.made["years"] < float(longest)
+    assert f"{chosen.made['years']:.1f} years; {shortest} to {longest} by published laws and 5 K either way; " in said
+    assert "works at 85 °C, 5 K up or down" in said
+    assert "over the published laws and a temperature 5 K higher or lower, under the same ceiling." in said
+    assert "the same by all published laws; " in text_of(page)
+    assert "over the published laws, under the same ceiling." in text_of(page)
+
+
+def test_own_weights_stand_in_the_report(hot: tuple[Report, str], page: str) -> None:
+    price = next(one.meaning for one in CONTRIBUTIONS if one.name == "price")
+    assert f"price , {price} (times 3)" in hot[1]
+    assert f"price , {price} (times 1)" in text_of(page)
+    assert "(times 0)" in hot[1]
+
+
+def test_what_nothing_beats_is_marked_and_the_first_place_weighed(page: str, organ: Report) -> None:
+    marked = 0
+    for choice, behind, tagged in zip(organ.choices, organ.reasons, sections(page).values(), strict=True):
+        assert behind.stability in text_of(tagged)
+        if choice.candidate is not None:
+            marked += bool(choice.candidate.unbeaten)
+            assert (f"Chosen: {choice.candidate.name} *" in text_of(tagged)) == bool(choice.candidate.unbeaten)
+    assert marked
+    assert "A part marked * is one that nothing beats" in page

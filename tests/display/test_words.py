@@ -2,8 +2,11 @@
 
 import random
 
+import pytest
+from repair.common import candidate
+
 from subsearch.display.asked import conditions
-from subsearch.display.words import adding_up
+from subsearch.display.words import adding_up, span_text
 from subsearch.search.requirement import Requirement
 
 EVERYTHING = Requirement(
@@ -44,3 +47,18 @@ def test_printed_contributions_add_up_whatever_they_are() -> None:
         assert round(sum(round(1000 * float(one)) for one in told.values())) == round(1000 * sum(worth.values()))
         assert all(abs(float(told[name]) - worth[name]) < 0.001 + 1e-9 for name in worth)
     assert adding_up({"a": 0.825, "b": -0.0}) == {"a": "0.825", "b": "0.000"}
+
+
+@pytest.mark.parametrize(
+    ("shortest_y", "longest_y", "uncertain_k", "said"),
+    [
+        (9.0, 15.0, 0.0, "9 to 15 by other published laws"),
+        (9.06, 14.94, 0.0, "9.1 to 14.9 by other published laws"),
+        (9.0, 15.0, 2.5, "9 to 15 by published laws and 2.5 K either way"),
+        (15.0, 15.0, 0.0, "the same by all published laws"),
+        (15.0, 15.0, 5.0, "the same by all published laws and 5 K either way"),
+        (None, None, 5.0, ""),
+    ],
+)
+def test_life_as_a_span(shortest_y: float | None, longest_y: float | None, uncertain_k: float, said: str) -> None:
+    assert span_text(candidate({"shortest_y": shortest_y, "longest_y": longest_y}), uncertain_k) == said

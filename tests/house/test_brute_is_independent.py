@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from house.common import ROOT, Fault, assert_none, faults_of, imports
 
-NAMES = ("oracle", "needs", "merged", "laws", "conditions", "body", "limits")
+NAMES = ("oracle", "needs", "merged", "laws", "conditions", "body", "limits", "concessions")
 FILES = [ROOT / "tests" / "brute" / f"{name}.py" for name in NAMES]
 
 

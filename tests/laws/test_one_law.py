@@ -81,6 +81,9 @@ ALSO_UNKNOWN: Mapping[str, Callable[[Columns], Array]] = {
         ("voltage_power_factor", "voltage_linear_factor", *(f"voltage_factor {build}" for build in WORDS["build"])),
         lambda columns: columns["working_v"] / columns["rated_v"] > 1,  # no law of life holds above the rated voltage
     ),
+    "ripple_for_life_a": lambda columns: (  # it would not last so long without any ripple
+        columns["with_ripple"] * columns["rated_rise_k"] + 10 * np.log2(columns["life_h"] / columns["wanted_h"]) < 0
+    ),
     "series_partner_f": lambda columns: columns["one_f"] <= columns["target_f"],  # it can only make less
     "next_rated_v": lambda columns: columns["need_v"] > 1250,  # the last standard rating
     "old_as_modern_v": lambda columns: columns["old_v"] > 1250,

@@ -9,6 +9,7 @@ from repair.common import TOML, position, read, write
 from subsearch.errors import RepairError
 from subsearch.repair.folder import read_repair
 from subsearch.repair.positions import COLUMNS, Position, Rating
+from subsearch.search.weights import Weights
 from subsearch.shipped import shipped
 from subsearch.terms import ROLES
 
@@ -168,3 +169,34 @@ def test_missing_files_are_named(tmp_path: Path) -> None:
     (folder / "repair.toml").unlink()
     with pytest.raises(RepairError, match=r"repair.toml\" is missing. It holds name, hours_a_day and years_wanted"):
         read_repair(folder)
+
+
+def test_own_weights_and_an_uncertain_temperature(tmp_path: Path) -> None:
+    text = "reference,marking\nC1,x\n"
+    assert (read(tmp_path, text, "").weights, read(tmp_path, text, "").temperature_uncertain_k) == (Weights(), 0.0)
+    own = read(tmp_path, text, 'temperature_uncertain_k = 5\n[weights]\nlife = 2\n"lead spacing" = 0\n')
+    assert own.weights == Weights({"life": 2.0, "lead spacing": 0.0})
+    assert own.temperature_uncertain_k == 5
+
+
+@pytest.mark.parametrize(
+    ("common", "sentence"),
+    [
+        ("weights = 3", "repair.toml: weights must be a table, [weights], with lines like life = 2."),
+        ('[weights]\nlife = "2"', 'repair.toml, [weights]: life is "2". Write a number, like life = 2.'),
+        (
+            "[weights]\nlif = 2",
+            'repair.toml, [weights]: "lif" is not a contribution to the score. Did you mean "life"? Allowed are '
+            "clearance, capacitance, voltage, lead spacing, life, price or stock.",
+        ),
+        (
+            "[weights]\nprice = -1",
+            "repair.toml, [weights]: The weight of price is -1; allowed is 0 to 1,000,000. 0 leaves it out, 1 is "
+            "usual.",
+        ),
+    ],
+)
+def test_what_is_said_of_weights(common: str, sentence: str, tmp_path: Path) -> None:
+    with pytest.raises(RepairError) as caught:
+        read(tmp_path, "reference,marking\nC1,x\n", common)
+    assert str(caught.value) == sentence

@@ -9,6 +9,7 @@ from subsearch.repair.choosing import Choice, choose
 from subsearch.repair.folder import read_repair
 from subsearch.repair.reasons import FEW, MOST_OPEN, RUNNERS_UP, Reasons, reasons
 from subsearch.search.answers import part_name
+from subsearch.search.weights import Weights
 from subsearch.shipped import shipped
 
 Told = tuple[list[Choice], list[Reasons]]
@@ -52,14 +53,62 @@ def test_refusals_are_told_where_few_parts_fit(told: Told) -> None:
     few = 0
     for choice, behind in zip(*told, strict=True):
         if choice.found is None or (choice.candidate is not None and choice.found.kept_count >= FEW):
-            assert (behind.refused_by, behind.nearest) == ((), ())
+            assert (behind.refused_by, behind.nearest, behind.near) == ((), (), ())
             continue
         few += 1
         assert dict(behind.refused_by) == {name: count for name, count in choice.found.refused_by().items() if count}
         assert [count for _, count in behind.refused_by] == sorted((n for _, n in behind.refused_by), reverse=True)
         assert [one.name for one in behind.nearest] == [part_name(*name) for name in choice.found.nearest(5)]
+        if choice.asked.position.rated_voltage is None or choice.asked.position.dc_lowest_v is not None:
+            assert behind.near == choice.found.near_misses_where_few().sentences
         assert all(one.answers and all(answer.answer is False for answer in one.answers) for one in behind.nearest)
     assert few >= 4
+
+
+def test_how_firmly_the_chosen_part_stands(told: Told, demo_con: duckdb.DuckDBPyConnection) -> None:
+    firmly = 0
+    for choice, behind in zip(*told, strict=True):
+        if choice.found and choice.candidate is not None and choice.found.kept[:1] == (choice.candidate,):
+            assert behind.stability == str(choice.found.stability())
+            firmly += 1
+        else:
+            assert behind.stability == ""
+    assert firmly > 20
+
+
+def test_a_repairs_own_weights_order_its_choices(demo_con: duckdb.DuckDBPyConnection) -> None:
+    organ = read_repair(shipped("catalog_demo") / "organ")
+    weights = Weights({"price": 5})
+    own = choose(demo_con, replace(organ, weights=weights, temperature_uncertain_k=7.0))
+    usual = choose(demo_con, organ)
+    assert {one.found.weights == weights for one in own if one.found} == {True}
+    assert {one.found.requirement.temperature_uncertain_k for one in own if one.found} == {7.0}
+    names = [[one.candidate.name if one.candidate else None for one in some] for some in (own, usual)]
+    assert names[0] != names[1]
+    assert [one is None for one in names[0]] == [one is None for one in names[1]]
+    for choice, behind in zip(own, reasons(demo_con, own), strict=True):
+        if behind.stability and choice.found:
+            assert behind.stability == str(choice.found.stability())
+
+
+def test_a_voltage_that_was_not_measured_begins_with_what_is_marked(demo_con: duckdb.DuckDBPyConnection) -> None:
+    repair = read_repair(shipped("catalog_demo") / "organ")
+    position = next(one for one in repair.positions if one.name.startswith("C404"))
+    choice = choose(demo_con, replace(repair, positions=(position,)))
+    near = reasons(demo_con, choice)[0].near
+    assert any("Marked 160 V, nothing measured: if it measures 80 V or less" in one for one in near), near
+    given = choose(demo_con, replace(repair, positions=(replace(position, dc_lowest_v=0.0, ac_peak_v=100.0),)))
+    assert not any("nothing measured" in one for one in reasons(demo_con, given)[0].near)
+
+
+def test_every_position_without_a_choice_gets_a_near_miss_or_an_open_part(told: Told) -> None:
+    without = [
+        (choice.found, behind)
+        for choice, behind in zip(*told, strict=True)
+        if choice.candidate is None and choice.found is not None and not choice.found.kept
+    ]
+    assert len(without) >= 2
+    assert all(behind.near or behind.opened for _, behind in without)
 
 
 def test_nothing_asked_gives_no_reasons(demo_con: duckdb.DuckDBPyConnection) -> None:

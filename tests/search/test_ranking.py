@@ -70,7 +70,7 @@ def test_what_is_not_stated_adds_nothing(demo_found: list[Found]) -> None:
 def test_a_rating_that_is_not_stated_adds_nothing() -> None:
     voltage = next(one for one in CONTRIBUTIONS if one.name == "voltage")
     sql = f"select {voltage.value()} from (select null::double as rated_v) part, (select 25e0 as rated_v) need"
-    assert duckdb.connect().execute(sql).fetchall() == [(None,)]
+    assert duckdb.connect().execute(sql, {voltage.parameter: 1.0}).fetchall() == [(None,)]
 
 
 def test_best_parts_only_but_counts_of_all(demo_con: duckdb.DuckDBPyConnection, demo_found: list[Found]) -> None:
