@@ -1,11 +1,13 @@
 """Numbers and conditions in words."""
 
 import random
+from dataclasses import replace
 
 import pytest
 from repair.common import candidate
 
 from subsearch.display.asked import conditions
+from subsearch.display.scored import score_text
 from subsearch.display.words import adding_up, span_text
 from subsearch.search.requirement import Requirement
 
@@ -62,3 +64,8 @@ def test_printed_contributions_add_up_whatever_they_are() -> None:
 )
 def test_life_as_a_span(shortest_y: float | None, longest_y: float | None, uncertain_k: float, said: str) -> None:
     assert span_text(candidate({"shortest_y": shortest_y, "longest_y": longest_y}), uncertain_k) == said
+
+
+@pytest.mark.parametrize(("unbeaten", "text"), [(True, "1.25 *"), (False, "1.25  "), (None, "1.25  ")])
+def test_the_score_is_marked_only_where_nothing_beats_the_part(unbeaten: bool | None, text: str) -> None:
+    assert score_text(replace(candidate(), total=1.25, unbeaten=unbeaten)) == text
