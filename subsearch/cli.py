@@ -15,9 +15,10 @@ import typer
 
 from subsearch import __version__
 from subsearch.adding import add
-from subsearch.errors import CatalogError, ListError, RepairError, RequirementError, SubsearchError
+from subsearch.errors import CatalogError, ListError, RepairError, SubsearchError
+from subsearch.finding import find
 from subsearch.lab import lab
-from subsearch.options import DEFAULT_CATALOG, currency_named, day, parsed, progress, quantity, rating, weigh, weights
+from subsearch.options import DEFAULT_CATALOG, currency_named, day, progress
 
 STATUS = {ListError: 3, CatalogError: 4, RepairError: 5, SubsearchError: 6, OSError: 7}
 app = typer.Typer(
@@ -90,58 +91,7 @@ def rates(
     print_rates(load_rates(catalog, file), catalog)
 
 
-@app.command()
-def find(
-    capacitance: Annotated[float | None, quantity("F", "Old value.")] = None,
-    voltage: Annotated[Any, rating("Rating needed, d.c. unless it says a.c.")] = None,
-    role: Annotated[str | None, parsed(str.lower, "ROLE", "What it does, like coupling or reservoir.")] = None,
-    bipolar: Annotated[bool, typer.Option("--bipolar", help="The voltage may reverse.")] = False,
-    lead_style: Annotated[str | None, parsed(str.lower, "STYLE", "radial, axial or snap-in.")] = None,
-    hole_spacing: Annotated[float | None, quantity("mm", "Between the two holes.")] = None,
-    free_diameter: Annotated[float | None, quantity("mm", "Of a round space centred on the holes.")] = None,
-    along: Annotated[float | None, quantity("mm", "Free in the line of the holes, centred on them.")] = None,
-    across: Annotated[float | None, quantity("mm", "Free across the line of the holes, centred on them.")] = None,
-    headroom: Annotated[float | None, quantity("mm", "Free height above the board.")] = None,
-    temperature: Annotated[float | None, quantity("°C", "At the part while it works.")] = None,
-    uncertain: Annotated[float | None, quantity("K", "By how much that may be wrong, up and down.")] = None,
-    hours_a_day: Annotated[float, typer.Option(help="Hours switched on a day.")] = 24,
-    years: Annotated[float | None, typer.Option(help="Years of life wanted, up to 15.")] = None,
-    ripple: Annotated[float | None, quantity("A", "Ripple current.")] = None,
-    ripple_frequency: Annotated[float | None, quantity("Hz", "Its frequency.")] = None,
-    safety_class: Annotated[str | None, parsed(str.upper, "CLASS", "X1, X2, Y1 or Y2.")] = None,
-    pieces: Annotated[int, typer.Option(help="How many are needed.")] = 1,
-    best: Annotated[int, typer.Option(help="How many to show.", min=1, max=1000)] = 10,
-    weight: Annotated[list[Any] | None, weigh("What a contribution to the score counts, like life=2.")] = None,
-    score: Annotated[bool, typer.Option("--score", help="Show what adds up to the score.")] = False,
-    why: Annotated[tuple[str, str] | None, typer.Option(metavar="MAKER NUMBER", help="Explain one part.")] = None,
-    catalog: Catalog = DEFAULT_CATALOG,
-) -> None:
-    """Find parts for one position."""
-    from subsearch.catalog.store import open_to_read
-    from subsearch.display.summary import print_found, print_why
-    from subsearch.search.candidates import find as find_parts
-    from subsearch.search.requirement import Requirement
-
-    if capacitance is None and voltage is None:
-        raise RequirementError(
-            "Nothing is asked. Give a --capacitance or a --voltage at least, like '47 µF' or '25 V'."
-        )
-    side, depth = (None if size is None else size / 2 for size in (along, across))
-    requirement = Requirement(
-        pieces=pieces, role=role, capacitance_f=capacitance, reverses=bipolar, lead_style=lead_style,
-        rated_v=voltage.volts if voltage and not voltage.ac else None,
-        rated_ac_v=voltage.volts if voltage and voltage.ac else None,
-        hole_spacing_mm=hole_spacing, free_diameter_mm=free_diameter, left_mm=side, right_mm=side, front_mm=depth,
-        back_mm=depth, headroom_mm=headroom, working_c=temperature, hours_a_day=hours_a_day, life_wanted_y=years,
-        temperature_uncertain_k=uncertain or 0, ripple_a=ripple, ripple_hz=ripple_frequency, safety_class=safety_class,
-    )  # fmt: skip
-    with open_to_read(catalog) as con:
-        found = find_parts(con, [requirement], best, weights(weight))[0]
-        if why is not None:
-            print_why(why, found.why(why[0] or None, why[1]))
-        else:
-            print_found(found, catalog, score)
-            raise typer.Exit(0 if found.kept else 1)
+app.command()(find)
 
 
 @app.command()

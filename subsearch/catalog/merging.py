@@ -11,6 +11,7 @@ LEAST = ("rated_v", "rated_ac_v", "rated_c", "life_h", "ripple_a", "lead_length_
 MOST = (
     "lowest_c", "tan_delta", "esr_ohm", "along_mm", "across_mm", "tall_mm", "along_plus_mm", "across_plus_mm",
     "tall_plus_mm", "lead_diameter_mm", "tolerance_high_pct", "ripple_hz", "tan_delta_hz", "esr_hz",
+    "leakage_factor", "leakage_plus_a", "leakage_floor_a",
 )  # fmt: skip
 FIRST = ("series", "leakage_rule")
 LAST_WORD_WINS = {  # from the bold claim to the cautious one

@@ -67,6 +67,9 @@ CREATE TABLE listing (
     ripple_a DOUBLE, -- rated ripple current, rms, at the upper category temperature [A]; null: not stated in this line
     ripple_hz DOUBLE, -- frequency at which the ripple current is stated [Hz]; null: not stated in this line
     leakage_rule VARCHAR, -- the maker's leakage limit, as written; null: not stated in this line
+    leakage_factor DOUBLE, -- what that limit lets leak for each µF·V, in µA, at rated voltage and 20 °C; null: not stated in this line, or in words that give no number
+    leakage_plus_a DOUBLE, -- what that limit adds to it [A]; null: not stated in this line, or in words that give no number
+    leakage_floor_a DOUBLE, -- what that limit lets leak however small the part [A]; null: not stated in this line, or in words that give no number
     shape VARCHAR, -- the outline of the body: can, box or axial; null: not stated in this line
     along_mm DOUBLE, -- nominal body size in the line of the leads [mm]; null: not stated in this line
     across_mm DOUBLE, -- nominal body size across the line of the leads [mm]; null: not stated in this line
@@ -123,6 +126,9 @@ CREATE TABLE part (
     ripple_a DOUBLE, -- rated ripple current, rms, at the upper category temperature [A]; null: not stated
     ripple_hz DOUBLE, -- frequency at which the ripple current is stated [Hz]; null: not stated
     leakage_rule VARCHAR, -- the maker's leakage limit, as written; null: not stated
+    leakage_factor DOUBLE, -- what that limit lets leak for each µF·V, in µA, at rated voltage and 20 °C; null: not stated, or in words that give no number
+    leakage_plus_a DOUBLE, -- what that limit adds to it [A]; null: not stated, or in words that give no number
+    leakage_floor_a DOUBLE, -- what that limit lets leak however small the part [A]; null: not stated, or in words that give no number
     shape VARCHAR, -- the outline of the body: can, box or axial; null: not stated, or stated differently by different lists
     along_mm DOUBLE, -- nominal body size in the line of the leads [mm]; null: not stated
     across_mm DOUBLE, -- nominal body size across the line of the leads [mm]; null: not stated

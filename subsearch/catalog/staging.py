@@ -8,7 +8,7 @@ import duckdb
 from subsearch.catalog.frames import into_table
 from subsearch.catalog.layouts import Column, Layout
 from subsearch.errors import QuantityError
-from subsearch.reading.cells import Stated, Value, reader_of
+from subsearch.reading.cells import PLAIN_NUMBERS, Stated, Value, reader_of
 from subsearch.reading.numerals import decimal_mark, settled
 from subsearch.reading.rows import Row
 from subsearch.terms import TERMS
@@ -78,7 +78,7 @@ def _stage_cells(con: duckdb.DuckDBPyConnection, width: int, rows: Sequence[Row]
 
 def _is_number(column: Column) -> bool:
     term = TERMS.get(column.kind)
-    return column.kind in ("unit_price", "tan_delta") or (
+    return column.kind in ("unit_price", *PLAIN_NUMBERS) or (
         column.kind not in FAULT_TERM and (not term or bool(term.unit))
     )
 

@@ -11,7 +11,7 @@ import duckdb
 
 from subsearch.errors import CatalogError
 
-EDITION = 1
+EDITION = 2
 
 
 def open_to_read(path: Path) -> duckdb.DuckDBPyConnection:

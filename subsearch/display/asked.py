@@ -24,6 +24,7 @@ def conditions(need: Requirement) -> list[tuple[str, str]]:
         "heat": _heat(need),
         "ripple": _at(need.ripple_a, "A", need.ripple_hz),
         "ESR": _esr(need),
+        "leakage": "" if need.leakage_most_a is None else f"{show(need.leakage_most_a, 'A')} or less when new",
         "safety": f"class {need.safety_class} or stricter, traceable source" if need.safety_class else "",
         "offer": _offer(need),
     }
@@ -55,7 +56,10 @@ def _technology(need: Requirement) -> str:
 
 def _leads(need: Requirement) -> str:
     holes = f"holes {show(need.hole_spacing_mm, 'mm')} apart" if need.hole_spacing_mm is not None else ""
-    return ", ".join(one for one in (need.lead_style or "", holes) if one)
+    wide = f"of {show(need.hole_diameter_mm, 'mm')}" if need.hole_diameter_mm is not None else ""
+    plated = {True: "plated", False: "not plated", None: ""}[need.hole_plated] if wide else ""
+    lie = "may lie flat" if need.may_lie_flat else ""
+    return ", ".join(one for one in (need.lead_style or "", holes, wide, plated, lie) if one)
 
 
 def _space(need: Requirement) -> str:

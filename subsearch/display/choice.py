@@ -13,7 +13,7 @@ from subsearch.repair.choosing import Choice
 from subsearch.repair.reasons import Reasons
 from subsearch.search.answers import Candidate, printed
 from subsearch.search.requirement import Requirement
-from subsearch.search.ways import UPRIGHT
+from subsearch.search.ways import AS_MADE, BENT_NAMES, BY_NAME
 from subsearch.shopping.files import described, money
 from subsearch.shopping.plan import ShoppingList
 from subsearch.units import show
@@ -46,9 +46,13 @@ def view_of(choice: Choice, reasons: Reasons, shopping: ShoppingList) -> dict[st
 
 def _numbers(one: Candidate, need: Requirement) -> list[tuple[str, str]]:
     """What the chosen part leaves: room by direction, offset of the leads, life, and what else was asked."""
-    told = [("room", _room(one, need)), ("leads", _leads(one, need)), ("life", _life(one, need))]
+    mounted = "" if one.made["way"] in AS_MADE else one.made["way"]
+    told = [("mounted", mounted), ("room", _room(one, need)), ("leads", _leads(one, need))]
+    told.append(("life", _life(one, need)))
     if need.esr_least_ohm is not None or need.esr_most_ohm is not None:
         told.append(("ESR", f"{printed('esr_ohm', one.made['esr_at_ohm'])} at {show(need.esr_hz, 'Hz')}"))
+    if need.leakage_most_a is not None and one.made["leakage_a"] is not None:
+        told.append(("leakage", f"{printed('leakage_a', one.made['leakage_a'])} at most when new"))
     if need.ripple_a is not None and not one.made["not_worn_by_heat"]:
         ripple = printed("ripple_a", one.part["ripple_a"])
         told.append(("ripple", f"{ripple} rated at {printed('ripple_hz', one.part['ripple_hz'])}"))
@@ -59,7 +63,7 @@ def _room(one: Candidate, need: Requirement) -> str:
     return together(
         [
             (m.words, _mm(one.made[m.made]).removesuffix(" mm"))
-            for m in UPRIGHT.margins
+            for m in BY_NAME[one.made["way"]].margins
             if getattr(need, m.asked_by) is not None
         ]
     )
@@ -70,9 +74,11 @@ def _mm(left: float | None) -> str:
 
 
 def _leads(one: Candidate, need: Requirement) -> str:
-    offset = one.made["offset_mm"]
+    offset = one.made["worked_mm"]
     if need.hole_spacing_mm is None:
         return ""
+    if one.made["way"] in BENT_NAMES:
+        return "bent; see the cautions for the length they need"
     if one.made["style"] == "axial":
         return f"{_mm(one.made['span_margin_mm'])} spare between the holes after both bends"
     if offset is None:

@@ -19,16 +19,34 @@ from subsearch.display.charts import life_and_margin, svg
 from subsearch.display.choice import view_of, weakest_first, what_to_see
 from subsearch.display.words import money_text
 from subsearch.formulas import (
+    axials,
     buying,
+    cans,
+    combining,
+    coupling,
     discharge,
     envelope,
+    fits,
     geometry,
+    holes,
+    inside_can,
+    laid_flat,
     leads,
+    leakage,
     life,
     life_span,
     life_wanted,
     lifetime,
     loss,
+    mounting,
+    mounting_cautions,
+    mounting_together,
+    on_end,
+    pair_ripple,
+    pair_tolerance,
+    practice,
+    spaces,
+    two_bodies,
     voltage,
 )
 from subsearch.formulas.sources import sources_of
@@ -44,8 +62,11 @@ from subsearch.shopping.files import described, money
 from subsearch.shopping.plan import Line, ShoppingList
 from subsearch.units import counted
 
-# The laws behind the numbers of a report.
-USED = (life, life_wanted, lifetime, life_span, loss, envelope, geometry, leads, voltage, discharge, buying)
+USED = (
+    *(life, life_wanted, lifetime, life_span, loss, leakage, envelope, geometry, laid_flat, leads, fits, holes),
+    *(mounting, mounting_cautions, on_end, axials, cans, spaces, voltage, coupling, practice, discharge, buying),
+    *(combining, pair_ripple, pair_tolerance, two_bodies, mounting_together, inside_can),  # of two parts
+)  # the laws behind the numbers of a report
 
 
 @dataclass(frozen=True)

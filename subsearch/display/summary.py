@@ -10,7 +10,7 @@ from rich.console import Console
 from rich.table import Table
 
 from subsearch.display.scored import beside_the_table, score_table, score_text
-from subsearch.display.words import life_text, margin_text, money_text
+from subsearch.display.words import life_text, margin_text, money_text, mounted_texts
 from subsearch.search.answers import SAID, body, part_name, value_text
 from subsearch.search.criteria import LABELS
 from subsearch.units import counted
@@ -82,14 +82,14 @@ def print_rates(rates: Sequence[Rate], catalog: Path) -> None:
     _say(f"Your own currency is {own}. Catalog: {catalog}")
 
 
-def print_found(found: Found, catalog: Path, score: bool = False) -> None:
-    """The kept and the open parts of one position, and the counts; with `score`, what each contribution adds."""
-    if found.kept:
-        _console().print(_table(found))
-        for sentence in beside_the_table(found):
+def print_found(found: Found, catalog: Path, best: int, score: bool = False) -> None:
+    """The best kept and the open parts of one position, and the counts; with `score`, what each contribution adds."""
+    if shown := found.kept[:best]:
+        _console().print(_table(shown))
+        for sentence in beside_the_table(found, shown):
             _say(sentence)
         if score:
-            _console().print(score_table(found))
+            _console().print(score_table(found, shown))
     if found.open:
         _say("\nOpen, because something is not stated:")
         for one in found.open[:5]:
@@ -102,8 +102,11 @@ def print_found(found: Found, catalog: Path, score: bool = False) -> None:
         for maker, number in nearest:
             against = [answer for answer in found.why(maker, number) if answer.answer is False]
             _say(f"  {part_name(maker, number)}: {'; '.join(f'{LABELS[one.name]}: {one.sentence}' for one in against)}")
-    near = found.near_misses_where_few().sentences
+    near = found.near_misses().sentences if found.few else ()
     for line in ("Near misses:", *(f"  {sentence}" for sentence in near)) if near else ():
+        _say(line)
+    two = found.several().sentences if found.few else ()
+    for line in ("Two in place of one:", *(f"  {sentence}" for sentence in two)) if two else ():
         _say(line)
     _say(f"Catalog: {catalog}")
 
@@ -120,9 +123,9 @@ def _print_unasked(asked: Requirement) -> None:
         _say("Life was not asked: say with --temperature how hot it gets.")
 
 
-def _table(found: Found) -> Table:
+def _table(kept: Sequence[Candidate]) -> Table:
     table = _columns("Part", "Value", "Technology", "Body", "Margin", "Life", "Cost", "Score")
-    for one in found.kept:
+    for one in kept:
         cost = "not stated" if one.made["cost"] is None else f"{one.made['cost']:.2f}"
         technology = one.part["technology"] or "not stated"
         _add(table, one.name, value_text(one.part), technology, *_sizes(one), cost, score_text(one))
@@ -187,9 +190,11 @@ def _print_card(card: str, count: int, told: Sequence[tuple[Choice, Reasons]]) -
     if table.rows:
         _console().print(table)
     for choice, reasons in told:
+        for sentence in mounted_texts([choice.candidate] if choice.candidate else []):
+            _say(f"{choice.asked.position.reference}: {sentence}")
         if choice.candidate is None or choice.candidate.answer is not True:
             _say(f"{choice.asked.position.reference}: {choice.sentence}")
-        for sentence in reasons.near if choice.candidate is None else ():
+        for sentence in (*reasons.near, *reasons.two) if choice.candidate is None else ():
             _say(f"  {sentence}")
 
 

@@ -6,6 +6,7 @@ from math import floor
 
 from subsearch.formulas.life import CEILING_Y
 from subsearch.search.answers import Candidate, printed
+from subsearch.search.ways import AS_MADE
 
 
 def life_text(candidate: Candidate) -> str:
@@ -37,6 +38,15 @@ def margin_text(candidate: Candidate) -> str:
     """The tightest margin around the body; empty where none is asked or can be told."""
     tightest = candidate.made["tightest_mm"]
     return "" if tightest is None else printed("tightest_mm", round(tightest, 2) + 0.0)
+
+
+def mounted_texts(candidates: Sequence[Candidate]) -> list[str]:
+    """A sentence for each way of mounting in which some fit other than standing or lying as they are made to."""
+    by_way: dict[str, list[str]] = {}
+    for one in candidates:
+        if one.made["way"] is not None and one.made["way"] not in AS_MADE:
+            by_way.setdefault(one.made["way"], []).append(one.name)
+    return [f"{way[0].upper()}{way[1:]}: {', '.join(names)}." for way, names in by_way.items()]
 
 
 def money_text(amount: Decimal, currency: str | None) -> str:

@@ -82,7 +82,7 @@ def least(a: Carrier, b: Carrier) -> Carrier:
     >>> least(4, nan)
     nan
     """
-    return pick(a <= b, a, pick(b < a, b, a + b))
+    return pick(a <= b, a, pick(a > b, b))
 
 
 def most(a: Carrier, b: Carrier) -> Carrier:
@@ -99,7 +99,7 @@ def most(a: Carrier, b: Carrier) -> Carrier:
     >>> most(4, 3)
     4
     """
-    return -least(-a, -b)
+    return pick(a >= b, a, pick(a < b, b))
 
 
 def staircase(x: Carrier, steps: Sequence[tuple[float, float]]) -> Carrier:

@@ -108,6 +108,30 @@ def leakage_limit_a(capacitance_f: Carrier, rated_v: Carrier, leakage_class: str
     return pick(rated_v >= rule.lowest_v, in_range) * MICRO
 
 
+def stated_leakage_a(
+    capacitance_f: Carrier, rated_v: Carrier, leakage_factor: Carrier, plus_a: Carrier, floor_a: Carrier
+) -> Carrier:
+    """The largest leakage current of a new part by the limit that its maker states.
+
+    Args:
+        capacitance_f: [F] nominal capacitance, above 0; any carrier.
+        rated_v: [V] rated voltage, at which it is read, above 0; any carrier.
+        leakage_factor: [none] µA for each µF·V; any carrier.
+        plus_a: [A] what the limit adds to that; any carrier.
+        floor_a: [A] what may leak however small the part; any carrier.
+
+    Returns:
+        [A] the limit; unknown where an input is.
+
+    Holds for rated voltage and 20 °C, after the time the maker states: hot, a part leaks several times as much.
+    Source: leakage up to 100 V, leakage of bipolar 105
+
+    >>> stated_leakage_a(100e-6, 25, 0.01, 0.0, 3e-6), stated_leakage_a(1e-6, 50, 0.03, 3e-6, 0.0)
+    (2.5e-05, 4.5e-06)
+    """
+    return most(leakage_factor * (capacitance_f * rated_v) + plus_a, floor_a)
+
+
 def power_law_leakage_a(capacitance_f: Carrier, rated_v: Carrier) -> Carrier:
     """The largest leakage current by a power of capacitance and voltage, read after 5 minutes.
 

@@ -13,7 +13,10 @@ from subsearch.formulas.on_end import SLEEVE_MM, on_end_tall_mm
 from subsearch.formulas.spaces import Space
 from subsearch.formulas.two_bodies import Outline, two_bodies, two_cans_round_margin_mm
 
-JOINED = "The leads of both go to one pair of holes: see that all of them reach."
+JOINED = (
+    "The leads of both go to one pair of holes: see that all of them reach and go through, "
+    "and never open a plated hole."
+)
 EMPTIED = (
     "Never open an oil-filled part: it may hold PCB. "
     "Otherwise empty and clean the old can, and insulate the new bodies from it and from each other."

@@ -79,6 +79,8 @@ low profile 85 | SAK datasheet, 85 C, p. 43 | Illinois Capacitor | copy with a g
 snap-in sheet | capacitor sheet 28340, snap-in | Vishay BCcomponents | not stated
 impedance slides | slides on the impedance of capacitors | docslides | web page, no date
 makers' information | general technical information, as quoted in a copied page | TDK | web page, no date
+shelf note | note on storage and re-ageing of 1993, reprinted | CDE | web page, no date
+handling notes | handling notes of a maker of cans | Incap | web page, no date
 application data | application data, pp. 67-69 | GE | not stated
 large bipolar cans | ALC10 datasheet, A4020, p. 13 | KEMET | not stated
 reverse page | page on reverse voltage | xccapacitors | web page, no date
@@ -167,6 +169,14 @@ reservoir ripple | filter wikis | power supply filtering | read in the source
 valley of the ripple | =Arithmetic of a falling line and a rising sine | not stated | computed from a stated formula
 touch voltage | touch discussion | 6.3.1 c) and figure 3 | read in the source
 voltage reserve | =Bench practice: a rating a quarter above the highest voltage | not stated | common practice
+shelf life | shelf note | after 3 years: test first | read in the source
+parts from used equipment | handling notes | parts taken out are not used again | read in the source
+twice the old value | =Bench practice: over twice the old capacitance a part is another part | not stated
+    | common practice
+long film body | =Bench practice: a film body over 15 mm picks up hum in a sensitive stage | not stated
+    | common practice
+tantalum at half its rating | =Bench practice: solid tantalum at no more than half its rated voltage | not stated
+    | common practice
 old ratings | =Bench practice: 6.4 and 64 V count as 6.3 and 63 V | not stated | common practice
 reverse limit | =Bench practice: 0.5 V for long, 1 V in short peaks | not stated | from memory
 sum of d.c. and peak | capacitor guide | not stated | read in the source

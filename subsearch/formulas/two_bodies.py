@@ -60,6 +60,27 @@ def corner_margin_mm(spare_along_mm: Carrier, spare_across_mm: Carrier, rim_mm: 
     return pick(narrow <= 2 * in_a_row, in_a_row, (half - root) / 7)
 
 
+def walls_margin_mm(free_along_mm: Carrier, free_across_mm: Carrier, along_mm: Carrier, across_mm: Carrier) -> Carrier:
+    """The margin of two bodies in opposite corners, as far as the walls limit it: the larger of them in the middle.
+
+    Args:
+        free_along_mm: [mm] one side of the rectangle; any carrier.
+        free_across_mm: [mm] the other side of the rectangle; any carrier.
+        along_mm: [mm] the larger size along of the two bodies; any carrier.
+        across_mm: [mm] the larger size across of the two bodies; any carrier.
+
+    Returns:
+        [mm] half of what the tighter side leaves; unknown where an input is.
+
+    Holds for cans and for boxes along the walls.
+    Source: two bodies in a rectangle
+
+    >>> walls_margin_mm(23, 12, 10, 10)
+    1.0
+    """
+    return least(free_along_mm - along_mm, free_across_mm - across_mm) / 2
+
+
 def two_cans_margin_mm(
     free_along_mm: Carrier, free_across_mm: Carrier, first_mm: Carrier, second_mm: Carrier
 ) -> Carrier:
@@ -82,7 +103,8 @@ def two_cans_margin_mm(
     """
     both = first_mm + second_mm
     between = corner_margin_mm(free_along_mm - both, free_across_mm - both, both / 2)
-    return least(between, (least(free_along_mm, free_across_mm) - most(first_mm, second_mm)) / 2)
+    larger = most(first_mm, second_mm)
+    return least(between, walls_margin_mm(free_along_mm, free_across_mm, larger, larger))
 
 
 def two_cans_round_margin_mm(free_diameter_mm: Carrier, first_mm: Carrier, second_mm: Carrier) -> Carrier:
@@ -136,8 +158,8 @@ def two_bodies(first: Outline, second: Outline, free_along_mm: float, free_acros
 def _in_corners(first: Outline, second: Outline, free: tuple[float, float], turned: tuple[bool, bool]) -> Placement:
     (a, b), (c, d) = map(_sides, (first, second), turned)
     rim = sum(max(body.along_mm, body.across_mm) / 2 for body in (first, second) if body.is_round)
-    alone = min(free[0] - max(a, c), free[1] - max(b, d)) / 2
-    margin = min(corner_margin_mm(free[0] - a - c, free[1] - b - d, rim), alone)
+    alone = walls_margin_mm(*free, max(a, c), max(b, d))
+    margin = float(min(corner_margin_mm(free[0] - a - c, free[1] - b - d, rim), alone))
     far = free[0] - margin - c / 2, free[1] - margin - d / 2
     return Placement(margin, turned, (margin + a / 2, margin + b / 2), far)
 

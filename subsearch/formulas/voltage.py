@@ -8,6 +8,7 @@ from subsearch.formulas.carriers import Carrier, least, most, pick, step
 TOUCH_V = 60.0  # d.c. up to which the instrument standard does not count a part as hazardous. Source: touch voltage
 TOUCH_C = 45e-6  # charge [C] up to which it does not, above that voltage: 300 nF at 150 V. Source: touch voltage
 RESERVE = 1.25  # a rating stands this far above the highest voltage measured. Source: voltage reserve
+TANTALUM_TIMES = 2.0  # a tantalum part is rated so many times the voltage needed. Source: tantalum at half its rating
 STEADY_REVERSE_V = 0.5  # what a polar part withstands the wrong way round for long, with caution. Source: reverse limit
 PEAK_REVERSE_V = 1.0  # and in short peaks; sources say from 1 to 2 V. Source: reverse limit
 OLD_RATINGS = ((6.4, 6.3), (64.0, 63.0))  # old ones and what they count as. Source: old ratings

@@ -10,6 +10,7 @@ from decimal import Decimal
 from functools import partial
 
 from subsearch.errors import QuantityError
+from subsearch.reading.leakage_rules import read_leakage_limit
 from subsearch.reading.numerals import without_thousands
 from subsearch.reading.words import MEANT, read_word
 from subsearch.terms import TERMS, Term
@@ -22,6 +23,7 @@ Reader = Callable[[str], Stated]
 BODY = dict.fromkeys(("diameter_mm", "length_mm", "width_mm", "height_mm"), "along_mm")
 BODY_PLUS = dict.fromkeys(("diameter_plus_mm", "length_plus_mm"), "along_plus_mm")
 SIZES = ("size_1_mm", "size_2_mm", "size_3_mm")
+PLAIN_NUMBERS = ("tan_delta", "leakage_factor")  # without a unit
 COUNTS = ("minimum", "pack", "from_quantity")
 DATES = ("date_seen", "date_bought")
 NOTHING_LEFT = (
@@ -54,6 +56,7 @@ def reader_of(kind: str, hint: str = "") -> Reader:
         "size": _size,
         "style": _style,
         "temperatures": _temperatures,
+        "leakage_rule": _leakage,
         "rated_v": partial(_voltage, hint),
         "stock": _stock,
         "lead_time_days": _lead_time,
@@ -69,7 +72,7 @@ def reader_of(kind: str, hint: str = "") -> Reader:
         read = lambda text: {kind: _whole(kind, text)}  # noqa: E731
     elif kind in DATES:
         read = lambda text: {kind: _date(text)}  # noqa: E731
-    elif kind == "tan_delta" or _term(kind).unit:
+    elif kind in PLAIN_NUMBERS or _term(kind).unit:
         read = lambda text: {kind: _quantity(kind, text, hint)}  # noqa: E731
     else:
         read = lambda text: {kind: " ".join(text.split())}  # noqa: E731
@@ -103,6 +106,12 @@ def _whole(kind: str, text: str) -> int:
     if value != int(value):
         raise QuantityError(f'"{text}" is not a whole number, which {kind} ({TERMS[kind].meaning}) must be.')
     return int(_in_range(TERMS[kind], value, text))
+
+
+def _leakage(text: str) -> Stated:
+    """The limit as written, and its numbers where they can be read: an odd wording refuses no line."""
+    limit = read_leakage_limit(text)
+    return {"leakage_rule": " ".join(text.split()), **(vars(limit) if limit else {})}
 
 
 def _stock(text: str) -> Stated:

@@ -15,9 +15,9 @@ UNPOLARISED = {"film", "paper", "ceramic", "polystyrene", "polyester", "mica"}
 SAME_VALUE = 0.011  # rounding between a marking and what is typed
 LEFT_ALONE = ("polystyrene", "silver mica")  # old kinds that seldom fail: common practice
 AS_RECORDED = (
-    "role", "capacitance_f", "old_tolerance_pct", "lead_style", "hole_spacing_mm", "free_diameter_mm", "left_mm",
-    "right_mm", "front_mm", "back_mm", "headroom_mm", "ripple_a", "ripple_hz", "esr_least_ohm", "esr_most_ohm",
-    "esr_hz", "safety_class", "pinned_maker", "pinned_part_number",
+    "role", "capacitance_f", "old_tolerance_pct", "lead_style", "hole_spacing_mm", "hole_diameter_mm",
+    "free_diameter_mm", "left_mm", "right_mm", "front_mm", "back_mm", "headroom_mm", "ripple_a", "ripple_hz",
+    "esr_least_ohm", "esr_most_ohm", "esr_hz", "leakage_most_a", "safety_class", "pinned_maker", "pinned_part_number",
 )  # fmt: skip
 
 
@@ -46,6 +46,7 @@ def ask(repair: Repair, position: Position) -> Asked:
     if position.role is None:
         notes.append("No role is given: a window of −20…+50 % is taken for the capacitance.")
     volts, ac_volts = _ratings(position, notes)
+    own_k = position.temperature_uncertain_k
     requirement = Requirement(
         reference=position.name,
         pieces=repair.pieces(position),
@@ -53,8 +54,10 @@ def ask(repair: Repair, position: Position) -> Asked:
         voltage_measured=position.dc_lowest_v is not None and position.dc_highest_v is not None,
         rated_ac_v=ac_volts,
         reverses=_reverses(position, notes),
+        hole_plated=position.plated,
+        may_lie_flat=bool(position.may_lie_flat),
         working_c=_working_c(repair, position, notes),
-        temperature_uncertain_k=repair.temperature_uncertain_k,
+        temperature_uncertain_k=repair.temperature_uncertain_k if own_k is None else own_k,
         hours_a_day=repair.hours_a_day,
         life_wanted_y=repair.years_wanted,
         **{name: getattr(position, name) for name in AS_RECORDED},
@@ -196,16 +199,13 @@ def _working_c(repair: Repair, position: Position, notes: list[str]) -> float | 
 def unchecked(position: Position) -> tuple[str, ...]:
     """What is recorded of a position but no condition asks for yet: said, so that nobody takes it for checked."""
     recorded = {
-        "leakage limit": position.leakage_most_a,
-        "hole diameter": position.hole_diameter_mm,
-        "sections of the can": position.sections,
-        "plated holes": position.plated,
-        "leave to lie flat": position.may_lie_flat or None,
-        "source and load": position.source_ohm or position.load_ohm,
+        "plated holes without their diameter": position.plated if position.hole_diameter_mm is None else None,
+        "leave to lie flat without the hole spacing": (position.may_lie_flat and position.hole_spacing_mm is None)
+        or None,
+        "source and load": None if position.role == "coupling" else position.source_ohm or position.load_ohm,
         "readings": position.reading_capacitance_f
         or position.reading_esr_ohm
         or position.reading_tan_delta
         or position.reading_leakage_a,
-        "match group": position.match_group,
     }
     return tuple(name for name, value in recorded.items() if value is not None)

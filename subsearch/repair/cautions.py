@@ -1,10 +1,15 @@
 """Which cautions a position calls for: beside choosing, on the page and in print. None says that a part is safe."""
 
+from datetime import date
+
 from subsearch.formulas.carriers import Carrier
 from subsearch.formulas.discharge import bleed_ohm, discharge_s, start_w
 from subsearch.formulas.envelope import VENTED_FROM_MM, vent_clearance_mm
 from subsearch.formulas.voltage import TOUCH_C, TOUCH_V
 from subsearch.repair.asking import Asked, left_alone, words_of
+from subsearch.repair.fitting import fitting_cautions, free_above_mm
+from subsearch.repair.sections import section_values
+from subsearch.repair.trade_cautions import trade_cautions
 from subsearch.search.answers import Candidate
 from subsearch.terms import PAPER, TANTALUM, WET, WITHOUT_POLARITY
 from subsearch.units import show
@@ -26,20 +31,15 @@ GENERAL = (
     "Oil-filled parts of that age may hold PCB: do not open them; gloves, and disposal by the local rules.",
     "Old solder contains lead: ventilate, and wash your hands.",
 )
-OLD_STOCK = "Old stock: measure it before you fit it."
-REFORM = (
-    " A wet part over three years old is reformed first: slowly, through a resistor, never above its rating, and at "
-    "dangerous voltage behind a shield with hands off. Reforming does not cure a part that has dried out."
-)
 NO_CLASS = "It stands on the mains and its safety class is not filled in: find out whether it must be X or Y."
 MAYBE_CLASS = "If it stands across the mains, or from the mains to earth or chassis, only an X or Y part may be taken."
 
 
-def cautions(asked: Asked, candidate: Candidate | None) -> tuple[str, ...]:
-    """The cautions that one position calls for, with the part chosen for it if there is one."""
+def cautions(asked: Asked, candidate: Candidate | None, today: date | None = None) -> tuple[str, ...]:
+    """The cautions that one position calls for, with the part chosen for it if there is one; its age is told today."""
     said = [*_of_the_place(asked), *_charge(asked, candidate)]
     if candidate is not None:
-        said += _of_the_part(asked, candidate)
+        said += _of_the_part(asked, candidate, today or date.today())
     elif asked.position.polarity == "polar":
         said.append("Polarity: note which way the old part stands before you take it out.")
     return tuple(said)
@@ -57,6 +57,9 @@ def _of_the_place(asked: Asked) -> list[str]:
     elif position.mains:
         said.append(NO_CLASS if needs_its_class(asked) else MAYBE_CLASS)
     return said + _of_the_old_part(asked)
+
+
+EACH_SECTION = " The can holds several: do so with each section, and measure each."
 
 
 def needs_its_class(asked: Asked) -> bool:
@@ -82,26 +85,24 @@ def _charge(asked: Asked, candidate: Candidate | None) -> list[str]:
     position, part = asked.position, {} if candidate is None else candidate.part
     measured = [abs(v) for v in (position.dc_lowest_v, position.dc_highest_v) if v is not None]
     held_v = max(abs(position.supply_rail_v or 0.0), max(measured, default=0.0) + (position.ac_peak_v or 0.0))
-    capacitance_f = max(position.capacitance_f or 0.0, part.get("capacitance_f") or 0.0)
+    sections = section_values(position)
+    capacitance_f = max(position.capacitance_f or 0.0, part.get("capacitance_f") or 0.0, *sections)
+    each = EACH_SECTION if position.sections else ""
     if position.role not in HOLD_CHARGE:
         dangerous = held_v > TOUCH_V and held_v * capacitance_f > TOUCH_C
-        return [_discharge("Charge", held_v, capacitance_f)] if dangerous else []
+        return [_discharge("Charge", held_v, capacitance_f) + each] if dangerous else []
     old = [one.volts * (2**0.5 if one.ac else 1) for one in (position.rated_voltage, position.old_rating) if one]
     start_v = held_v or max(*old, part.get("rated_v") or 0.0, 0.0)
-    return [_discharge("Reservoir", start_v, capacitance_f)] if start_v and capacitance_f else []
+    return [_discharge("Reservoir", start_v, capacitance_f) + each] if start_v and capacitance_f else []
 
 
-def _of_the_part(asked: Asked, candidate: Candidate) -> list[str]:
-    part, offer, position, said = candidate.part, candidate.offer, asked.position, []
+def _of_the_part(asked: Asked, candidate: Candidate, today: date) -> list[str]:
+    part, position, said = candidate.part, asked.position, []
     if part["polarity"] != "bipolar" and part["technology"] not in WITHOUT_POLARITY:
         towards = f" The old plus faced {position.plus_towards}." if position.plus_towards else ""
         said.append(f"Polarity: {_mark(part['technology'], part['shape'])}.{towards} Trust the circuit, not the print.")
-    if part["technology"] == TANTALUM:
-        said.append("Tantalum burns when it fails or is fitted the wrong way round: limit the current.")
-    said += _vent(candidate)
-    if offer["condition"] == "old stock":
-        said.append(OLD_STOCK + (REFORM if part["technology"] == WET else ""))
-    return said
+    fitting = fitting_cautions(asked.requirement, candidate)
+    return [*said, *_vent(candidate), *fitting, *trade_cautions(asked, candidate, today)]
 
 
 def _discharge(what: str, start_v: float, capacitance_f: float) -> str:
@@ -134,7 +135,7 @@ def _mark(technology: str | None, shape: str | None) -> str:
 
 def _vent(candidate: Candidate) -> list[str]:
     """Whether a vented can has the clearance above it that it needs, where the headroom is known."""
-    part, margin = candidate.part, candidate.made["headroom_margin_mm"]
+    part, margin = candidate.part, free_above_mm(candidate)
     diameter = part["across_mm"]
     if part["shape"] != "can" or diameter is None or margin is None or part["vent"] == "none":
         return []

@@ -1,12 +1,15 @@
 """The whole repair at once: all positions asked in one statement; for each a choice, or why there is none."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import duckdb
 
 from subsearch.repair.asking import Asked, ask
 from subsearch.repair.cautions import NO_CLASS, cautions, needs_its_class
+from subsearch.repair.corner import corner_note
 from subsearch.repair.folder import Repair
+from subsearch.repair.matching import Match, beside_a_pin, followed, following, is_pinned, matches, same_part
+from subsearch.repair.sections import told_of_sections
 from subsearch.search.answers import Answer, Candidate, part_name
 from subsearch.search.candidates import Found, find
 from subsearch.search.criteria import LABELS
@@ -33,19 +36,42 @@ class Choice:
 
 
 def choose(con: duckdb.DuckDBPyConnection, repair: Repair) -> list[Choice]:
-    """A choice for every position: the pinned part, else the best ranked kept one; never one that is only open."""
+    """A choice for every position: the pinned part, else the best ranked kept one; never one that is only open.
+
+    Positions of one match group get the same part.
+    """
     all_asked = [ask(repair, position) for position in repair.positions]
-    requirements = [asked.requirement for asked in all_asked if asked.requirement is not None]
+    groups = matches(con, all_asked, repair.weights)
+    requirements = [
+        following(asked.requirement, match)
+        for asked, match in zip(all_asked, groups, strict=True)
+        if asked.requirement is not None
+    ]
     answered = iter(find(con, requirements, RUNNERS_UP, repair.weights))
-    return [_choice(asked, next(answered) if asked.requirement is not None else None) for asked in all_asked]
+    return [
+        _choice(
+            asked,
+            next(answered) if asked.requirement is not None else None,
+            match,
+            told_of_sections(con, asked, repair.weights),
+        )
+        for asked, match in zip(all_asked, groups, strict=True)
+    ]
 
 
-def _choice(asked: Asked, found: Found | None) -> Choice:
-    if found is None:
+def _choice(asked: Asked, found: Found | None, match: Match | None, of_can: str) -> Choice:
+    if found is None or asked.requirement is None:
         return Choice(asked, None, None, asked.notes[0], cautions(asked, None))
-    position = asked.position
-    if position.pinned_maker or position.pinned_part_number:
+    if is_pinned(asked):
         candidate, sentence = _pinned(asked, found)
+        sentence += beside_a_pin(match)
+        sentence += " The can holds several: this part stands in for one section only." if of_can else ""
+    elif of_can and not needs_its_class(asked):
+        candidate, sentence = None, of_can
+    elif match is not None:
+        found, part = followed(found, asked.requirement)
+        candidate, sentence = same_part(match, found, part)
+        sentence += "" if candidate or found.kept else f" {_nothing(found)}"
     elif needs_its_class(asked):
         candidate, sentence = None, f"Nothing is chosen. {NO_CLASS} Fill in safety_class, or pin a part."
     elif found.kept:
@@ -53,7 +79,8 @@ def _choice(asked: Asked, found: Found | None) -> Choice:
         sentence = f"Best of {counted(found.kept_count, 'part')} that {'fits' if found.kept_count == 1 else 'fit'}."
     else:
         candidate, sentence = None, _nothing(found)
-    return Choice(asked, found, candidate, sentence, cautions(asked, candidate))
+    noted = replace(asked, notes=(*asked.notes, *corner_note(asked.position, candidate)))
+    return Choice(noted, found, candidate, sentence, cautions(asked, candidate))
 
 
 def _pinned(asked: Asked, found: Found) -> tuple[Candidate | None, str]:

@@ -112,6 +112,7 @@ class Position:
     headroom_mm: float | None = _number("mm", above=0)
     may_lie_flat: bool | None = _yes_no()
     temperature_c: float | None = _number("°C")
+    temperature_uncertain_k: float | None = _number("K", least=0)
     hot_part_k: float | None = _number("K", least=0)
     dc_lowest_v: float | None = _number("V")
     dc_highest_v: float | None = _number("V")

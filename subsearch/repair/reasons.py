@@ -9,14 +9,14 @@ from dataclasses import dataclass, replace
 import duckdb
 
 from subsearch.repair.choosing import Choice
-from subsearch.search import near_misses, refusals
+from subsearch.search import candidates, near_misses, refusals, several
 from subsearch.search.answers import Answer, Candidate, part_name
 from subsearch.search.candidates import Found
 from subsearch.search.stability import stabilities
 from subsearch.units import show
 
 RUNNERS_UP, MOST_OPEN, MOST_REFUSED = 3, 3, 5
-FEW = near_misses.FEW
+FEW = candidates.FEW
 
 
 @dataclass(frozen=True)
@@ -29,11 +29,11 @@ class Against:
 
 @dataclass(frozen=True)
 class Reasons:
-    """What stands behind one position's choice; `refused_by`, `nearest` and `near` are empty where enough parts fit.
+    """What stands behind one position's choice; `refused_by`, `nearest`, `near` and `two` are empty where enough fit.
 
     `opened` holds open parts with what is not stated, `refused_by` how many parts each condition refuses, `nearest`
-    the refusals that come nearest with what refuses them, `near` the near misses in sentences, `stability` how firmly
-    the best ranked part stands first where it is the one chosen.
+    the refusals that come nearest with what refuses them, `near` the near misses in sentences, `two` what two parts
+    can do in place of one, `stability` how firmly the best ranked part stands first where it is the one chosen.
     """
 
     runners_up: tuple[Candidate, ...] = ()
@@ -41,6 +41,7 @@ class Reasons:
     refused_by: tuple[tuple[str, int], ...] = ()
     nearest: tuple[Against, ...] = ()
     near: tuple[str, ...] = ()
+    two: tuple[str, ...] = ()
     stability: str = ""
 
 
@@ -55,11 +56,19 @@ def reasons(con: duckdb.DuckDBPyConnection, choices: Sequence[Choice]) -> list[R
     nearest = [tuple(_against(part_name(*name), next(told), False) for name in names) for names in near]
     misses = near_misses.where_few(con, [choice.found for choice in few if choice.found])
     sentences = [_in_its_words(choice, one.sentences) for choice, one in zip(few, misses, strict=True)]
-    behind = {id(choice): told for choice, *told in zip(few, counts, nearest, sentences, strict=True)}
+    two = _two(con, few)
+    behind = {id(choice): told for choice, *told in zip(few, counts, nearest, sentences, two, strict=True)}
     return [
-        replace(Reasons(_runners_up(choice), its_open, *behind.get(id(choice), ((), (), ()))), stability=firmly)
+        replace(Reasons(_runners_up(choice), its_open, *behind.get(id(choice), ((), (), (), ()))), stability=firmly)
         for choice, its_open, firmly in zip(choices, opened, _stabilities(con, choices), strict=True)
     ]
+
+
+def _two(con: duckdb.DuckDBPyConnection, choices: Sequence[Choice]) -> list[tuple[str, ...]]:
+    """What two parts can do for each choice; nothing on the mains, where one may have to be of a safety class."""
+    asked = [choice.found for choice in choices if choice.found and not choice.asked.position.mains]
+    told = iter(several.where_few(con, asked, weights=asked[0].weights if asked else None))
+    return [next(told).sentences if choice.found and not choice.asked.position.mains else () for choice in choices]
 
 
 def _stabilities(con: duckdb.DuckDBPyConnection, choices: Sequence[Choice]) -> list[str]:
@@ -81,6 +90,8 @@ def _in_its_words(choice: Choice, sentences: tuple[str, ...]) -> tuple[str, ...]
 
 
 def _is_few(choice: Choice, found: Found) -> bool:
+    if choice.asked.position.sections:  # what one part lacks says nothing of several
+        return False
     return choice.candidate is None or found.kept_count < FEW
 
 

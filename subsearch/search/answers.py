@@ -1,14 +1,18 @@
 """Candidates and answers, frozen, and the words they are told in."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from types import MappingProxyType
 from typing import Any
 
-from subsearch.formulas.geometry import AXIAL_LEADS_MM
-from subsearch.search.criteria import LABELS, NOBODY, OFFER, OFFER_CRITERIA, PART_CRITERIA, Criterion
-from subsearch.search.ways import UPRIGHT
-from subsearch.terms import TERMS
+from subsearch.formulas.voltage import TANTALUM_TIMES
+from subsearch.search.criteria import LABELS, NOBODY, OFFER, OFFER_CRITERIA, PART_CRITERIA
+from subsearch.search.criterion import Criterion
+from subsearch.search.derived_life import years
+from subsearch.search.numbers import NOT_MADE
+from subsearch.search.requirement import Requirement
+from subsearch.search.told_ways import told_leads, told_room
+from subsearch.terms import TANTALUM, TERMS
 from subsearch.units import show
 
 Row = Mapping[str, Any]
@@ -18,6 +22,18 @@ SAID = {True: "yes", False: "no", None: "not stated"}
 def part_name(maker: str | None, part_number: str) -> str:
     """Maker, where the list states one, and part number."""
     return part_number if maker is None else f"{maker} {part_number}"
+
+
+def made_of(row: Mapping[str, Any], need: Requirement) -> dict[str, Any]:
+    """The numbers made of a part and a need, and the years they come to; None for one that nobody asks or can tell."""
+    made = NOT_MADE | {name: row[name] for name in NOT_MADE if name in row}
+    return {**made, "years": years(made["life_at_work_h"], need)}
+
+
+def not_stated(row: Mapping[str, Any]) -> tuple[str, ...]:
+    """The conditions that a part leaves open."""
+    on_part = (c.name for c in PART_CRITERIA if row.get(f"is_{c.name}", True) is None)
+    return (*on_part, *([OFFER] if row["offers_answer"] is None else []))
 
 
 def frozen(row: Mapping[str, Any]) -> Row:
@@ -62,13 +78,21 @@ class Answer:
         return f"{LABELS[self.name]}: {SAID[self.answer]} ({self.sentence})"
 
 
-def sentences(row: Mapping[str, Any]) -> tuple[Answer, ...]:
-    """The answers of one part in words, in the order of the criteria, out of a row of the EXPLAIN statement."""
+def sentences(row: Mapping[str, Any], need: Requirement) -> tuple[Answer, ...]:
+    """The answers of one part in words, in the order of the criteria, out of a row of `explaining.explain`."""
+    made = made_of(row, need)
+    row = {**row, "part": row["fact"], "made": made, "need": asdict(need)}
     words = {
         "part": Words({**row["part"], "size": body(row["part"])}),
         "need": Words(row["need"]),
         "made": Words(
-            {**row["made"], "margins": UPRIGHT.describe(row["made"], row["need"]), "leads": _leads(row)},
+            {
+                **made,
+                "margins": told_room(row),
+                "leads": told_leads(row),
+                "volts": _volts(row),
+                "leaks": _leaks(row),
+            }
         ),
     }
     said = [_answer(c, row, words) for c in PART_CRITERIA if row["asked"][c.name]]
@@ -131,15 +155,18 @@ def value_text(part: Row) -> str:
     return f"{value} {printed('rated_v', part['rated_v'])}"
 
 
-def _leads(row: Mapping[str, Any]) -> str:
-    part = row["part"]
-    if part["shape"] is None:
-        return "whether the leads leave it radially or axially is not stated"
-    if part["shape"] == "axial":
-        length = "of a length not stated" if part["along_mm"] is None else f"{show(part['along_mm'], 'mm')} long"
-        return f"axial body {length}, which asks for holes {show(AXIAL_LEADS_MM, 'mm')} further apart"
-    spacing = part["delivered_spacing_mm"] if part["delivered_spacing_mm"] is not None else part["lead_spacing_mm"]
-    return f"lead spacing {show(spacing, 'mm')}"
+def _volts(row: Mapping[str, Any]) -> str:
+    """The rated voltage that this part must have: a tantalum one more than others."""
+    needed = row["need"]["rated_v"]
+    if needed is None or row["part"]["technology"] != TANTALUM:
+        return show(needed, "V")
+    return f"{show(TANTALUM_TIMES * needed, 'V')} ({TANTALUM_TIMES:g} × {show(needed, 'V')}, since it is tantalum)"
+
+
+def _leaks(row: Mapping[str, Any]) -> str:
+    """The maker's limit of the leakage current, or its words where they give no number."""
+    limit, rule = row["made"]["leakage_a"], row["part"]["leakage_rule"]
+    return f'"{rule}", which gives no number' if limit is None and rule is not None else printed("leakage_a", limit)
 
 
 class Words:

@@ -1,31 +1,34 @@
 """Ask the catalog: requirements in; for each the best kept and open parts and the counts out, in one statement."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any
 
 import duckdb
 
 from subsearch.errors import RequirementError
-from subsearch.search import refusals
-from subsearch.search.answers import Answer, Candidate, Row, frozen
-from subsearch.search.asking import needs, rows_of
-from subsearch.search.derived import life_span_y
+from subsearch.search import refusals, statements
+from subsearch.search.answers import Answer, Candidate, Row, frozen, made_of, not_stated
+from subsearch.search.asking import asked, needs, rows_of
+from subsearch.search.derived_life import life_span_y
 from subsearch.search.ranking import CONTRIBUTIONS
 from subsearch.search.requirement import Requirement
-from subsearch.search.stability import Stability, stabilities
-from subsearch.search.statements import FIND
+from subsearch.search.stability import Stability, stabilities, stability_among
+from subsearch.search.stated import stated
 from subsearch.search.weights import Weighed, Weights
 
 if TYPE_CHECKING:
     from subsearch.search.near_misses import NearMisses
+    from subsearch.search.several import Several
 
 BEST = 50
+FEW = 3  # with fewer parts that fit, what stands in the way is worth knowing
+_Told = tuple[tuple[Candidate, ...], tuple[Candidate, ...], Candidate | None, int, int, int]
 
 
 @dataclass(frozen=True)
 class Found:
-    """The answer to one requirement, with the statement and the values that give it again.
+    """The answer to one requirement; `sql` with `parameters` gives it again.
 
     `kept` and `open` hold the best; the counts are of all. A pinned part stands in `pinned`, whatever its answer.
     """
@@ -37,8 +40,8 @@ class Found:
     kept_count: int
     open_count: int
     refused_count: int
-    sql: str = field(repr=False)
-    parameters: Row = field(repr=False)
+    best: int
+    weights: Weights
     con: duckdb.DuckDBPyConnection = field(repr=False, compare=False)
 
     def why(self, maker: str | None, part_number: str) -> tuple[Answer, ...]:
@@ -55,20 +58,30 @@ class Found:
 
         return near_misses(self.con, [self])[0]
 
-    def near_misses_where_few(self) -> "NearMisses":
-        """The near misses where so few parts fit that they are worth knowing; else none."""
-        from subsearch.search.near_misses import where_few
+    @property
+    def few(self) -> bool:
+        """Whether so few parts fit that the near misses are worth knowing."""
+        return self.kept_count < FEW
 
-        return where_few(self.con, [self])[0]
+    def several(self, best: int = BEST) -> "Several":
+        """The best pairs of parts that fit it together, back to back or in parallel, and how many fit in all."""
+        from subsearch.search.several import several  # only now: a search that finds enough never needs it
+
+        return several(self.con, [self.requirement], best, self.weights)[0]
 
     def refused_by(self) -> dict[str, int]:
         """How many parts each condition refuses, whatever the others say."""
         return refusals.refused_by(self.con, [self.requirement])[0]
 
     @property
-    def weights(self) -> Weights:
-        """The weights by which it is ranked."""
-        return Weights({one.name: self.parameters[one.parameter] for one in CONTRIBUTIONS})
+    def sql(self) -> str:
+        """The statement that gives this answer by itself."""
+        return _asked([self.requirement], self.best, self.weights)[0]
+
+    @property
+    def parameters(self) -> Row:
+        """The values bound to it."""
+        return frozen(_asked([self.requirement], self.best, self.weights)[1])
 
     def contributions(self) -> tuple[Weighed, ...]:
         """Every contribution with its weight, what it means, and what it adds to each kept part."""
@@ -78,6 +91,8 @@ class Found:
 
     def stability(self) -> Stability:
         """Whether the first place stays as it is when weights move by a fifth, and who comes first else."""
+        if len(self.kept) == self.kept_count:  # what a second search would cost is spared where all are here
+            return stability_among(self.kept)
         return stabilities(self.con, [self.requirement], self.weights)[0]
 
 
@@ -103,48 +118,46 @@ def find(
             f"The best {best} are asked for, but the counts are told with the first. Ask for 1 or more."
         )
     weights = weights or Weights()
-    asked = needs(requirements, best)
-    if not asked:
+    # Positions that ask the same are searched once: what they are called asks nothing.
+    unnamed = [replace(one, reference="") for one in requirements]
+    rows: dict[Requirement, list[dict[str, Any]]] = {one: [] for one in unnamed}
+    if not rows:
         return []
-    by_need: list[list[dict[str, Any]]] = [[] for _ in asked]
-    for row in rows_of(con, FIND, {"needs": asked, **weights.parameters()}):
-        by_need[row["number"]].append(row)
+    different = list(rows)
+    for row in rows_of(con, *_asked(different, best, weights)):
+        rows[different[row["number"]]].append(row)
     (parts,) = con.execute("select count(*) from part").fetchall()[0]
-    return [
-        _found(con, requirement, its_rows, parts, {"needs": [need], **weights.parameters()})
-        for requirement, its_rows, need in zip(requirements, by_need, asked, strict=True)
-    ]
+    found = {one: Found(one, *_told(one, its, best, parts), best, weights, con) for one, its in rows.items()}
+    return [replace(found[one], requirement=its_own) for one, its_own in zip(unnamed, requirements, strict=True)]
 
 
-def _found(
-    con: duckdb.DuckDBPyConnection,
-    requirement: Requirement,
-    rows: list[dict[str, Any]],
-    parts: int,
-    parameters: dict[str, Any],
-) -> Found:
-    everyone = [_candidate(row, requirement) for row in rows]
-    best = int(parameters["needs"][0]["most"])
+def _asked(requirements: Sequence[Requirement], best: int, weights: Weights) -> tuple[str, dict[str, Any]]:
+    return asked(statements.find, requirements, most=best, **weights.parameters())
+
+
+def _told(need: Requirement, rows: list[dict[str, Any]], best: int, parts: int) -> _Told:
+    names = statements.made(stated(needs([need])))
+    everyone = [_candidate(row, names, need) for row in rows]
     kept = tuple(one for one in everyone if one.answer is True and one.place <= best)
     opened = tuple(one for one in everyone if one.answer is None and one.place <= best)
     pinned = next((one for one in everyone if one.pinned), None)
     counts = {row["answer"]: int(row["in_all"]) for row in rows}
     kept_count, open_count = counts.get(True, 0), counts.get(None, 0)
-    counts_of_all = (kept_count, open_count, parts - kept_count - open_count)
-    return Found(requirement, kept, opened, pinned, *counts_of_all, FIND, frozen(parameters), con)
+    return kept, opened, pinned, kept_count, open_count, parts - kept_count - open_count
 
 
-def _candidate(row: dict[str, Any], need: Requirement) -> Candidate:
-    shortest_y, longest_y = life_span_y(row["part"], row["made"], need)
+def _candidate(row: dict[str, Any], names: frozenset[str], need: Requirement) -> Candidate:
+    made = made_of({name: row[name] for name in names}, need)
+    shortest_y, longest_y = life_span_y(row["fact"], made, need)
     return Candidate(
         answer=row["answer"],
         pinned=row["pinned"],
         place=int(row["place"]),
         total=row["total"],
-        not_stated=tuple(row["not_stated"]),
-        contributions=frozen(row["contributions"]),
-        part=frozen(row["part"]),
+        not_stated=not_stated(row),
+        contributions=frozen({one.name: row[one.name] for one in CONTRIBUTIONS}),
+        part=frozen(row["fact"]),
         offer=frozen(row["offer"]),
-        made=frozen({**row["made"], "shortest_y": shortest_y, "longest_y": longest_y}),
+        made=frozen({**made, "shortest_y": shortest_y, "longest_y": longest_y}),
         unbeaten=row["unbeaten"],
     )

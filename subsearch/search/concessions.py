@@ -6,11 +6,11 @@ A row stands for one kind of concession on one condition of criteria.py; names i
 from collections.abc import Mapping
 from dataclasses import replace
 
-from subsearch.formulas.geometry import AXIAL_LEADS_MM, STRAIGHT_OFFSET_MM
-from subsearch.formulas.leads import CAUTION_OFFSET_MM
-from subsearch.search.criteria import among
-from subsearch.search.measures import Measure, dropped, lead, limit, sides, word_taken
+from subsearch.formulas.geometry import AXIAL_LEADS_MM
+from subsearch.search.criteria import TIMES, among
+from subsearch.search.measures import Measure, changed, limit, sides, word_taken
 from subsearch.search.roles import BY_ROLE, NO_ROLE
+from subsearch.search.way import WITHIN_MM
 
 FARTHEST = 2  # a capacitance under half or over twice of what is taken is another part, no near miss
 OTHER_CONDITION = "other_condition"  # each state that the part is sold in and that is not taken
@@ -29,7 +29,7 @@ COOLER_C = f"""case when not ({ASKS_LIFE}) or cool_enough_c >= part.rated_c then
 CALMER_A = f"""case when not ({ASKS_LIFE}) or ripple_for_life_a >= usable_ripple_a then usable_ripple_a
     when ripple_for_life_a < usable_ripple_a then ripple_for_life_a end"""
 # A larger part from the mains to earth lets more current through whoever touches the chassis.
-NOT_TO_EARTH = "need.capacitance_high_f is not null and coalesce(need.safety_class not in ('Y1', 'Y2'), true)"
+NOT_TO_EARTH = "coalesce(need.safety_class not in ('Y1', 'Y2'), true)"
 
 MEASURES = (
     limit(
@@ -49,27 +49,29 @@ MEASURES = (
             "taking {then.capacitance_high_f} instead of {now.capacitance_high_f} at most ({pct} higher)",
             1,
         ),
-        asked=NOT_TO_EARTH,
+        only=NOT_TO_EARTH,
     ),
     replace(
         limit(
             "rated_v",
             "voltage",
-            "part.rated_v",
-            "if it measures {measured} or less, switching on and faults included, {then.rated_v} would do and",
+            f"part.rated_v / {TIMES}",
+            "if it measures {measured} or less, switching on and faults included, {then.rated_v} would do",
             -1,
         ),
-        asked="need.rated_v is not null and not need.voltage_measured",
+        only="not coalesce(need.voltage_measured, false)",
+        is_clause=True,
     ),
     replace(
         limit(
             "rated_ac_v",
             "voltage_ac",
             "part.rated_ac_v",
-            "if the a.c. voltage never exceeds {then.rated_ac_v}, that rating instead of {now.rated_ac_v} would do and",
+            "if the a.c. voltage never exceeds {then.rated_ac_v}, that rating instead of {now.rated_ac_v} would do",
             -1,
         ),
-        asked="need.rated_ac_v is not null and need.safety_class is null",
+        only="need.safety_class is null",
+        is_clause=True,
     ),
     word_taken(
         "technologies",
@@ -79,21 +81,31 @@ MEASURES = (
         f"case when {_role_takes()} and not list_contains(need.technologies, part.technology) then 0e0 end",
     ),
     *sides(),
-    lead(
-        "formed_mm",
-        "part.style <> 'axial'",
-        "offset_margin_mm",
-        CAUTION_OFFSET_MM - STRAIGHT_OFFSET_MM,
-        "forming each lead by {by_mm} more than straight, which lifts the body as much (check the headroom),",
+    Measure(
+        name="bent_nearer_mm",
+        condition="lead_spacing",
+        value=f"case when room_lying and -span_margin_mm > 0 "
+        f"and -span_margin_mm <= {AXIAL_LEADS_MM:e} + {WITHIN_MM} then -span_margin_mm end",
+        words="holes {by_mm} further apart, or axial leads bent nearer to the body by half of that each,",
+        moved=lambda need, by: replace(need, bent_nearer_mm=(need.bent_nearer_mm or 0.0) + by),
+        fields=("bent_nearer_mm",),
+        cost="value / 5",
+        within=f"{WITHIN_MM}",
+        asked_by=("hole_spacing_mm",),
     ),
-    lead(
-        "bent_nearer_mm",
-        "part.style = 'axial'",
-        "span_margin_mm",
-        AXIAL_LEADS_MM,
-        "holes {by_mm} further apart, or axial leads bent nearer to the body by half of that each,",
+    Measure(
+        name="may_lie_flat",
+        condition="body",
+        value="case when lies then 0e0 end",
+        words="laying it flat, where the board has the room and the old part need not stand,",
+        moved=lambda need, _: replace(need, may_lie_flat=True),
+        fields=("may_lie_flat",),
+        cost="2",
+        others=("lead_spacing",),
+        asked_by=("hole_spacing_mm",),
+        only="not coalesce(need.may_lie_flat, false)",
     ),
-    dropped(
+    changed(
         "lead_style",
         "lead_style",
         None,
@@ -103,7 +115,6 @@ MEASURES = (
     Measure(
         "working_c",
         "temperature",
-        "need.working_c is not null",
         f"case when {COOLER_C} >= -55 then {COOLER_C} end",
         "{by_k} cooler ({cool_c} instead of {now.working_c})",
         lambda need, to: replace(need, working_c=to),
@@ -137,23 +148,31 @@ MEASURES = (
         "a series resistance of {then.esr_most_ohm} instead of {now.esr_most_ohm} at most",
         1,
     ),
+    limit(
+        "leakage_most_a",
+        "leakage",
+        "case when part.leakage_a >= need.leakage_most_a then part.leakage_a end",
+        "a leakage current of {then.leakage_most_a} instead of {now.leakage_most_a} at most",
+        1,
+    ),
     word_taken("conditions", "condition", OTHER_CONDITION, "taking {word} parts as well (measure them first)", "0e0"),
     Measure(
         "pieces",
         "stock",
-        "need.in_stock",
         "case when most_in_stock > 0 then most_in_stock end",
         "buying {then.pieces} instead of {now.pieces} at once",
         lambda need, to: replace(need, pieces=int(to)),
         ("pieces",),
         "log2(need.pieces / value)",
         nearest=-1,
+        asked_by=("in_stock",),
     ),
-    dropped("in_stock", "stock", False, "case when need.in_stock and on_order then 0e0 end", "waiting for delivery"),
+    changed("in_stock", "stock", False, "case when need.in_stock and on_order then 0e0 end", "waiting for delivery"),
 )
 BY_NAME: Mapping[str, Measure] = {measure.name: measure for measure in MEASURES}
 FIRM = {
     "polarity": "a polar part can burst where the voltage reverses",
+    "hole": "a plated hole loses its plating when it is opened",
     "safety": "the class stands between the mains and a person",
     "source": "a part of a safety class comes from a source that shows where it came from",
 }

@@ -11,7 +11,9 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from subsearch.search.requirement import Requirement
-from subsearch.search.ways import UPRIGHT, WAYS, WITHIN_MM, Margin, Way
+from subsearch.search.stated import Stated
+from subsearch.search.way import WITHIN_MM
+from subsearch.search.ways import ROOM, SIDES
 
 Moved = Callable[[Requirement, Any], Requirement]
 
@@ -22,12 +24,13 @@ class Measure:
 
     `eases` names all conditions it can turn to yes. `nearest` is 1 where the smallest value is the smallest concession,
     −1 where the largest is; `moved` gives the changed requirement for a value, or for the word where `word` is given.
-    `fields` are the fields of the need that it changes, and `words` its sentence up to "lets in".
+    `fields` are the fields of the need that it changes, and `words` its sentence up to "lets in". It is asked where the
+    need states all fields it is `asked_by` (else all of `fields`), and `only` holds. `is_clause`: so are its
+    words.
     """
 
     name: str
     condition: str
-    asked: str
     value: str
     words: str
     moved: Moved
@@ -37,11 +40,19 @@ class Measure:
     within: str = "abs(value) * 1e-9"
     word: str = "null"
     others: tuple[str, ...] = ()
+    asked_by: tuple[str, ...] = ()
+    only: str = "true"
+    is_clause: bool = False
 
     @property
     def eases(self) -> tuple[str, ...]:
         """The conditions that it can turn to yes."""
         return self.condition, *self.others
+
+    def asked(self, stated: Stated) -> str:
+        """SQL that is true where it may be asked of the need."""
+        asked = stated.asked(self.asked_by or self.fields, together=True)
+        return asked if asked == "false" or self.only == "true" else f"({asked}) and {self.only}"
 
 
 def moved(need: Requirement, values: Mapping[str, Any]) -> Requirement:
@@ -58,7 +69,6 @@ def limit(field: str, condition: str, value: str, words: str, nearest: int) -> M
     return Measure(
         name=field,
         condition=condition,
-        asked=f"need.{field} is not null",
         value=f"case when {value} > 0 then {value} end",
         words=words,
         moved=lambda need, to: moved(need, {field: to}),
@@ -68,16 +78,19 @@ def limit(field: str, condition: str, value: str, words: str, nearest: int) -> M
     )
 
 
-def _margins(margins: tuple[Margin, ...]) -> Measure:
-    """So many millimetres more room on these sides at once; on the others it must fit as it is."""
-    fields = tuple(margin.asked_by for margin in margins)
-    short = " ".join(f"when {_short(way, fields)} is not null then {_short(way, fields)}" for way in WAYS)
-    value = f"case {short} end" if len(WAYS) == 1 else f"least({', '.join(_short(way, fields) for way in WAYS)})"
-    named = " and ".join(filter(None, [", ".join(m.words for m in margins[:-1]), margins[-1].words]))
+def _margins(fields: tuple[str, ...]) -> Measure:
+    """So many millimetres more room on these sides at once; on the others it must fit as it is, in one of its ways."""
+    rest = [field for field in ROOM if field not in fields]
+    holds = [f"(one.{field} is null or one.{field} >= -{WITHIN_MM})" for field in rest]
+    fits = " and ".join([*holds, *([] if set(SIDES).isdisjoint(fields) else ["not one.moves"])]) or "true"
+    lacking = f"greatest({', '.join(f'-one.{field}' for field in fields)})"
+    value = (
+        f"list_min(list_transform(ways, lambda one: case when {fits} and {lacking} < 'infinity' then {lacking} end))"
+    )
+    named = " and ".join(filter(None, [", ".join(ROOM[field] for field in fields[:-1]), ROOM[fields[-1]]]))
     return Measure(
         name=" ".join(fields),
         condition="body",
-        asked=" and ".join(f"need.{field} is not null" for field in fields),
         value=value,
         words="{by_mm} more headroom" if fields == ("headroom_mm",) else f"{{by_mm}} more room {_where(named)}",
         moved=lambda need, by: moved(need, {field: getattr(need, field) + by for field in fields}),
@@ -91,22 +104,12 @@ def _where(named: str) -> str:
     return named if named.startswith("across") else f"at {named}"
 
 
-def _short(way: Way, fields: tuple[str, ...]) -> str:
-    """SQL of how many millimetres this way lacks on those sides; null where the others fail or one can't be told."""
-    grown = [margin for margin in way.margins if margin.asked_by in fields]
-    rest = [m for m in way.margins if m.asked_by not in fields]
-    fits = " and ".join(f"(need.{m.asked_by} is null or {m.made} >= -{WITHIN_MM})" for m in rest) or "true"
-    known = " and ".join(f"{m.made} is not null" for m in grown)
-    return f"case when {fits} and {known} then greatest({', '.join(f'-{m.made}' for m in grown)}) end"
-
-
 def sides() -> tuple[Measure, ...]:
     """Each side alone, opposite sides together, every two sides and the headroom, and what else is asked together."""
-    by_field = {margin.asked_by: margin for margin in UPRIGHT.margins}
-    flat = ("left_mm", "right_mm", "front_mm", "back_mm")
-    together = [(name,) for name in by_field] + [flat[:2], flat[2:], flat, (*flat[:2], "headroom_mm")]
-    together += [(*flat[2:], "headroom_mm"), (*flat, "headroom_mm"), ("free_diameter_mm", "headroom_mm")]
-    return tuple(_margins(tuple(by_field[name] for name in names)) for names in together)
+    across, along, up = SIDES[2:], SIDES[:2], ("headroom_mm",)
+    together = [(name,) for name in ROOM] + [along, across, SIDES, (*along, *up)]
+    together += [(*across, *up), (*SIDES, *up), ("free_diameter_mm", *up)]
+    return tuple(map(_margins, together))
 
 
 def word_taken(field: str, condition: str, word: str, words: str, value: str) -> Measure:
@@ -114,7 +117,6 @@ def word_taken(field: str, condition: str, word: str, words: str, value: str) ->
     return Measure(
         name=field,
         condition=condition,
-        asked=f"need.{field} is not null",
         value=value,
         words=words,
         moved=lambda need, more: moved(need, {field: (*getattr(need, field), more)}),
@@ -124,31 +126,14 @@ def word_taken(field: str, condition: str, word: str, words: str, value: str) ->
     )
 
 
-def dropped(field: str, condition: str, to: Any, value: str, words: str) -> Measure:
-    """A question no longer asked; the value is 0 where that lets the part in."""
+def changed(field: str, condition: str, to: Any, value: str, words: str) -> Measure:
+    """A question that is no longer asked, or a leave that is given; the value is 0 where that lets the part in."""
     return Measure(
         name=field,
         condition=condition,
-        asked=f"need.{field} is not null",
         value=value,
         words=words,
         moved=lambda need, _: moved(need, {field: to}),
         fields=(field,),
         cost="2",
-    )
-
-
-def lead(field: str, axial: str, margin: str, most: float, words: str) -> Measure:
-    """Leads that reach their holes by so many millimetres more than is free of charge, up to a limit."""
-    lacking = f"-({margin})"
-    return Measure(
-        name=field,
-        condition="lead_spacing",
-        asked="need.hole_spacing_mm is not null",
-        value=f"case when {axial} and {lacking} > 0 and {lacking} <= {most:e} + {WITHIN_MM} then {lacking} end",
-        words=words,
-        moved=lambda need, by: moved(need, {field: by}),
-        fields=(field,),
-        cost="value / 5",
-        within=f"{WITHIN_MM}",
     )

@@ -8,11 +8,12 @@ import duckdb
 
 from subsearch.search import candidates
 from subsearch.search.answers import Candidate
-from subsearch.search.asking import needs, rows_of
+from subsearch.search.asking import asked as asked_of
+from subsearch.search.asking import rows_of
 from subsearch.search.concessions import BY_NAME, FIRM, MEASURED
 from subsearch.search.criteria import LABELS, OFFER
-from subsearch.search.near import NEAR
-from subsearch.search.near_pairs import PAIRS
+from subsearch.search.near import near
+from subsearch.search.near_pairs import pairs as near_pairs
 from subsearch.search.near_words import Move, sentence
 from subsearch.search.requirement import Requirement
 from subsearch.units import counted
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
     from subsearch.search.candidates import Found
 
 Row = dict[str, Any]
-FEW = 3  # with fewer parts that fit, what stands in the way is worth knowing
 
 
 @dataclass(frozen=True)
@@ -88,8 +88,8 @@ def near_misses(con: duckdb.DuckDBPyConnection, found: Sequence["Found"]) -> lis
 
 def where_few(con: duckdb.DuckDBPyConnection, found: Sequence["Found"]) -> list[NearMisses]:
     """The near misses of each answer with few parts that fit; no misses for one with enough."""
-    told = iter(near_misses(con, [one for one in found if one.kept_count < FEW]))
-    return [next(told) if one.kept_count < FEW else NearMisses() for one in found]
+    told = iter(near_misses(con, [one for one in found if one.few]))
+    return [next(told) if one.few else NearMisses() for one in found]
 
 
 def _measured(
@@ -98,7 +98,7 @@ def _measured(
     """How many parts each condition alone keeps out, and the single concessions, for each requirement."""
     alone: list[dict[str, int]] = [{} for _ in requirements]
     moves: list[list[Row]] = [[] for _ in requirements]
-    for row in rows_of(con, NEAR, {"needs": needs(requirements)}) if requirements else ():
+    for row in rows_of(con, *asked_of(near, requirements)) if requirements else ():
         if row["kind"] == "alone":
             alone[row["number"]][row["name"]] = row["parts"]
         else:
@@ -128,7 +128,7 @@ def _paired(
     """Pairs of concessions for the requirements of those numbers; none for the others."""
     pairs: list[list[Move]] = [[] for _ in requirements]
     if numbers:
-        for row in rows_of(con, PAIRS, {"needs": needs([requirements[number] for number in numbers])}):
+        for row in rows_of(con, *asked_of(near_pairs, [requirements[number] for number in numbers])):
             one, other = row["one"], row["other"]
             pair = (BY_NAME[one["name"]], _value(one)), (BY_NAME[other["name"]], _value(other))
             pairs[numbers[row["number"]]].append(pair)

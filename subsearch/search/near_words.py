@@ -16,10 +16,22 @@ Move = tuple[tuple[Measure, Any], ...]  # the measures of one concession, each w
 
 def sentence(now: Requirement, then: Requirement, move: Move, lets_in: int, best: Candidate | None) -> str:
     """What is conceded, how many parts that lets in, and how long the best of them lasts."""
-    said = " and ".join(_words(now, then, measure, value) for measure, value in move)
-    name = "" if best is None else f"; the best of them, {best.name}," if lets_in > 1 else f", {best.name}, which"
+    ordered = sorted(
+        move, key=lambda one: one[0].is_clause
+    )  # what is a whole clause comes last, and is joined by "and"
+    said = " and ".join(_words(now, then, measure, value) for measure, value in ordered)
+    said += " and" if ordered[-1][0].is_clause else ""
     lets = f"{'together let' if len(move) > 1 else 'lets'} in {counted(lets_in, 'part')}"
-    return f"{said[0].upper()}{said[1:]} {lets}{name}{_lasts(best)}."
+    return f"{said[0].upper()}{said[1:]} {lets}{_named(best, lets_in, then.working_c is not None)}."
+
+
+def _named(best: Candidate | None, lets_in: int, asks_heat: bool) -> str:
+    """The best part that is let in, and how long it lasts where that is asked."""
+    if best is None:
+        return ""
+    if not asks_heat:
+        return f"; the best of them is {best.name}" if lets_in > 1 else f": {best.name}"
+    return (f"; the best of them, {best.name}," if lets_in > 1 else f", {best.name}, which") + _lasts(best)
 
 
 def _words(now: Requirement, then: Requirement, measure: Measure, value: Any) -> str:
@@ -49,10 +61,8 @@ def _up(x: float, step: float) -> float:
     return ceil(round(x / step, 6)) * step
 
 
-def _lasts(best: Candidate | None) -> str:
+def _lasts(best: Candidate) -> str:
     """How long the best of them lasts, where it can be told."""
-    if best is None:
-        return ""
     years = best.made["years"]
     if best.made["not_worn_by_heat"]:
         return " is not limited by heat"

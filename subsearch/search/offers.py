@@ -8,15 +8,23 @@ from typing import Any
 import duckdb
 
 from subsearch.search.answers import Row, frozen
-from subsearch.search.asking import needs, rows_of
+from subsearch.search.asking import asked as asked_of
+from subsearch.search.asking import rows_of
+from subsearch.search.parts import PINNED
 from subsearch.search.requirement import Requirement
-from subsearch.search.statements import NEED, OFFER_ANSWER, PINNED
+from subsearch.search.stated import Stated
+from subsearch.search.statements import offer_answer
 
-OFFERS = f"""with {NEED}
-select need.number, offer, rate.worth, ({OFFER_ANSWER}) as answer
-from need join part on {PINNED} join offer using (pk) left join currency_rate as rate using (currency)
-where ({OFFER_ANSWER}) is not false
+
+def _offers(stated: Stated) -> str:
+    answer = offer_answer(stated)
+    return stated.written(
+        last=f"""select need.number as number, offer, rate.worth, ({answer}) as answer
+from {"part" if stated.alone else "need join part"} {"" if stated.alone else f"on {PINNED}"} join offer using (pk)
+    left join currency_rate as rate using (currency)
+where ({answer}) is not false and {PINNED}
 order by number, offer.supplier, offer.supplier_number"""
+    )
 
 
 @dataclass(frozen=True)
@@ -52,7 +60,7 @@ def offers_for(
     ]
     found: list[list[Offer]] = [[] for _ in asked]
     if asked:
-        rows: list[dict[str, Any]] = rows_of(con, OFFERS, {"needs": needs(asked)})
+        rows: list[dict[str, Any]] = rows_of(con, *asked_of(_offers, asked))
         for row in rows:
             if row["answer"] or chosen[row["number"]][0].pinned_part_number is not None:
                 found[row["number"]].append(Offer(frozen(row["offer"]), row["worth"]))

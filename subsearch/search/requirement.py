@@ -53,8 +53,10 @@ class Requirement:
     technologies: tuple[str, ...] | None = None
     lead_style: str | None = None
     hole_spacing_mm: float | None = _size("distance between the two holes")
-    formed_mm: float | None = _size("how far each lead may be formed beyond straight")
+    hole_diameter_mm: float | None = _size("diameter of each hole")
+    hole_plated: bool | None = None
     bent_nearer_mm: float | None = _size("by how much axial leads may be bent nearer to the body, both together")
+    may_lie_flat: bool = False
     free_diameter_mm: float | None = _size("diameter of a round space centred on the holes")
     left_mm: float | None = _size("free to the left of the holes' midpoint")
     right_mm: float | None = _size("free to the right of the holes' midpoint")
@@ -70,6 +72,7 @@ class Requirement:
     esr_least_ohm: float | None = _size("least series resistance", "Ω")
     esr_most_ohm: float | None = _size("most series resistance", "Ω")
     esr_hz: float | None = _size("frequency of the series resistance", "Hz")
+    leakage_most_a: float | None = _size("most leakage current, at rated voltage and 20 °C", "A")
     safety_class: str | None = None
     conditions: tuple[str, ...] = ("new", "old stock")
     in_stock: bool = True

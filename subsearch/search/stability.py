@@ -5,10 +5,11 @@ from dataclasses import dataclass
 
 import duckdb
 
-from subsearch.search.answers import part_name
-from subsearch.search.asking import needs, rows_of
+from subsearch.search import statements
+from subsearch.search.answers import Candidate, Row, part_name
+from subsearch.search.asking import asked, rows_of
+from subsearch.search.ranking import CONTRIBUTIONS
 from subsearch.search.requirement import Requirement
-from subsearch.search.statements import KEPT
 from subsearch.search.weights import Weights
 
 SHARE, MOVED = 0.2, "20 %"  # by so much each weight moves
@@ -89,10 +90,18 @@ def stabilities(
     weights = weights or Weights()
     kept: list[list[_Kept]] = [[] for _ in requirements]
     if requirements:
-        for row in rows_of(con, KEPT, {"needs": needs(requirements), **weights.parameters()}):
-            adds = {name: worth or 0.0 for name, worth in row["contributions"].items()}
-            kept[row["number"]].append(_Kept(row["maker"], row["part_number"], adds))
+        for row in rows_of(con, *asked(statements.kept, requirements, **weights.parameters())):
+            kept[row["number"]].append(_kept(row, {one.name: row[one.name] for one in CONTRIBUTIONS}))
     return [_stability(its) for its in kept]
+
+
+def stability_among(kept: Sequence[Candidate]) -> Stability:
+    """How firmly the first place stands among these parts, which must be all that fit: nothing is asked again."""
+    return _stability([_kept(one.part, one.contributions) for one in kept])
+
+
+def _kept(part: Row, contributions: Row) -> _Kept:
+    return _Kept(part["maker"], part["part_number"], {name: worth or 0.0 for name, worth in contributions.items()})
 
 
 def _stability(kept: Sequence[_Kept]) -> Stability:

@@ -1,8 +1,12 @@
-"""The condition on the body: its largest size against the room there is."""
+"""The conditions on body and leads: the largest body against the room, the leads against the holes, way by way."""
+
+import inspect
+from typing import Any
 
 from brute import laws
 from brute.conditions import Need
-from brute.laws import Answer, Number, all_of, fits
+from brute.laws import Answer, Number
+from brute.ways import Leads, Way, body_of, laid, leads_of, lying, standing, usual_lead
 
 
 def envelope(
@@ -33,7 +37,7 @@ def round_room(shape: str | None, along: Number, across: Number) -> Number:
     return None if along is None else (along * along + across * across).sqrt()
 
 
-def body(
+def ways(
     need: Need,
     shape: str | None,
     lead_form: str | None,
@@ -43,17 +47,32 @@ def body(
     along_plus_mm: Number,
     across_plus_mm: Number,
     tall_plus_mm: Number,
-) -> Answer:
-    along, across, tall = envelope(
-        shape, lead_form, along_mm, across_mm, tall_mm, along_plus_mm, across_plus_mm, tall_plus_mm
-    )
-    half_along, half_across = (None if size is None else size / 2 for size in (along, across))
-    sizes = {
-        "left_mm": half_along,
-        "right_mm": half_along,
-        "front_mm": half_across,
-        "back_mm": half_across,
-        "headroom_mm": tall,
-        "free_diameter_mm": round_room(shape, along, across),
-    }
-    return all_of(fits(need[room], size) for room, size in sizes.items() if need[room] is not None)
+    lead_spacing_mm: Number,
+    delivered_spacing_mm: Number,
+    lead_diameter_mm: Number,
+    lead_length_mm: Number,
+) -> list[Way]:
+    """Every way of mounting a part of these claims."""
+    sizes = envelope(shape, lead_form, along_mm, across_mm, tall_mm, along_plus_mm, across_plus_mm, tall_plus_mm)
+    part = dict(zip(("along", "across", "tall"), sizes, strict=True))
+    thick = usual_lead(shape, across_mm) if lead_diameter_mm is None else lead_diameter_mm
+    spacing = lead_spacing_mm if delivered_spacing_mm is None else delivered_spacing_mm
+    leads = Leads(spacing, lead_diameter_mm, thick, lead_length_mm, lead_form == "cut")
+    if shape == "axial":
+        return list(lying(need, along_mm, part, leads))
+    style = None if shape is None else "snap-in" if lead_form == "snap-in" else "radial"
+    stands = standing(need, part, shape, style, leads)
+    return [*stands, *(laid(need, part, shape, leads) if style == "radial" else ())]
+
+
+CLAIMS = tuple(inspect.signature(ways).parameters)[1:]
+
+
+def body(need: Need, *claims: Any) -> Answer:
+    """Whether it finds room in one of its ways."""
+    return body_of(need, ways(need, *claims))
+
+
+def lead_spacing(need: Need, *claims: Any) -> Answer:
+    """Whether its leads meet the holes in one of its ways."""
+    return leads_of(ways(need, *claims))

@@ -8,15 +8,16 @@ from collections.abc import Callable, Iterator
 from decimal import Decimal
 
 from brute import laws
-from brute.body import envelope, round_room
-from brute.conditions import Need, one_offer, years
+from brute.body import CLAIMS, ways
+from brute.conditions import Need, leaks, one_offer, years
 from brute.laws import CERAMICS, FILMS, Number
 from brute.merged import Claims, words
 from brute.oracle import CONDITIONS, Answers, completed
+from brute.ways import Way, room_of
 
 LIFE_CLAIMS = words("life_h rated_c life_basis life_reference ripple_a ripple_hz")
 ESR_CLAIMS = words("esr_ohm esr_hz tan_delta tan_delta_hz capacitance_f")
-BODY_CLAIMS = words("shape lead_form along_mm across_mm tall_mm along_plus_mm across_plus_mm tall_plus_mm")
+LEAKAGE_CLAIMS = words("capacitance_f rated_v leakage_factor leakage_plus_a leakage_floor_a")
 WORN = ("wet aluminium", "polymer aluminium", "hybrid aluminium")
 SIDES = words("left_mm right_mm front_mm back_mm free_diameter_mm headroom_mm")
 TOGETHER = (
@@ -42,7 +43,9 @@ def capacitance_high_f(need: Need, part: Claims) -> Number:
 
 
 def rated_v(need: Need, part: Claims) -> Number:
-    return None if part["rated_v"] is None else Decimal(part["rated_v"])
+    if part["rated_v"] is None:
+        return None
+    return Decimal(part["rated_v"]) / (2 if part["technology"] == "tantalum" else 1)
 
 
 def rated_ac_v(need: Need, part: Claims) -> Number:
@@ -50,19 +53,23 @@ def rated_ac_v(need: Need, part: Claims) -> Number:
     return None if need["safety_class"] is not None or rated is None else Decimal(rated)
 
 
-def formed_mm(need: Need, part: Claims) -> Number:
-    spacing = part["lead_spacing_mm"] if part["delivered_spacing_mm"] is None else part["delivered_spacing_mm"]
-    if part["shape"] in (None, "axial") or spacing is None:
-        return None
-    lacking = abs(Decimal(spacing) - need["hole_spacing_mm"]) / 2 - Decimal("0.3")
-    return lacking if 0 < lacking <= Decimal("2.3") + laws.MM_NEAR else None
-
-
 def bent_nearer_mm(need: Need, part: Claims) -> Number:
-    if part["shape"] != "axial" or part["along_mm"] is None:
+    (lying, *_) = mounted(need, part)
+    if lying.name != "lying" or part["along_mm"] is None or room_of(need, lying) is not True:
         return None
     lacking = Decimal(part["along_mm"]) + 5 - need["hole_spacing_mm"]
     return lacking if 0 < lacking <= 5 + laws.MM_NEAR else None
+
+
+def may_lie_flat(need: Need, part: Claims) -> Number:
+    if need["may_lie_flat"]:
+        return None
+    flat = [way for way in mounted({**need, "may_lie_flat": True}, part) if way.name.startswith(("laid", "folded"))]
+    return Decimal(0) if any(way.leads and room_of(need, way) for way in flat) else None
+
+
+def mounted(need: Need, part: Claims) -> list[Way]:
+    return ways(need, *(part[name] for name in CLAIMS))
 
 
 def worn_h(need: Need, part: Claims, ripple_a: Number) -> Number:
@@ -131,6 +138,11 @@ def esr_most_ohm(need: Need, part: Claims) -> Number:
     return found if found is not None and found >= need["esr_most_ohm"] else None
 
 
+def leakage_most_a(need: Need, part: Claims) -> Number:
+    found = leaks(*(part[name] for name in LEAKAGE_CLAIMS))
+    return found if found is not None and found >= need["leakage_most_a"] else None
+
+
 def lead_style(need: Need, part: Claims) -> Number:
     return Decimal(0)
 
@@ -156,18 +168,19 @@ KINDS: tuple[tuple[Value, int, tuple[str, ...]], ...] = (
     (capacitance_high_f, 1, ("capacitance",)),
     (rated_v, -1, ("voltage",)),
     (rated_ac_v, -1, ("voltage_ac",)),
-    (formed_mm, 1, ("lead_spacing",)),
     (bent_nearer_mm, 1, ("lead_spacing",)),
+    (may_lie_flat, 1, ("body", "lead_spacing")),
     (lead_style, 1, ("lead_style",)),
     (working_c, -1, ("temperature", "life")),
     (life_wanted_y, -1, ("life",)),
     (ripple_a, -1, ("ripple", "life")),
     (esr_least_ohm, -1, ("esr",)),
     (esr_most_ohm, 1, ("esr",)),
+    (leakage_most_a, 1, ("leakage",)),
     (pieces, -1, ("offer",)),
     (in_stock, 1, ("offer",)),
 )
-MILLIMETRES = ("formed_mm", "bent_nearer_mm")
+OF_HOLES = ("bent_nearer_mm", "may_lie_flat")
 
 
 def alone(rows: list[Answers]) -> dict[str, int]:
@@ -189,10 +202,10 @@ def smallest(asked: Need, parts: list[Claims], rows: list[Answers]) -> Smallest:
     near = [(part, fails) for part, fails in failing if 0 < len(fails) <= 2]
     found: Smallest = {}
     for kind, nearest, eases in KINDS:
-        field = "hole_spacing_mm" if kind.__name__ in MILLIMETRES else kind.__name__
+        field = "hole_spacing_mm" if kind.__name__ in OF_HOLES else kind.__name__
         if need[field] is not None:
             values = [kind(need, part) for part, fails in near if fails <= set(eases)]
-            found |= told((kind.__name__, None), values, nearest, kind.__name__ in MILLIMETRES)
+            found |= told((kind.__name__, None), values, nearest, kind.__name__ in OF_HOLES)
     for name, value in (*room(need, near), *word(need, near)):
         found |= told(name, value, 1, True)
     return found
@@ -209,26 +222,22 @@ def told(name: Name, values: list[Number], nearest: int, mm: bool) -> Smallest:
 
 def room(need: Need, near: list[tuple[Claims, set[str]]]) -> Iterator[tuple[Name, list[Number]]]:
     """Millimetres more on each side, and on several at once."""
-    bodies = [sizes(part) for part, fails in near if fails == {"body"}]
+    bodies = [mounted(need, part) for part, fails in near if fails == {"body"}]
     for sides in TOGETHER:
         if all(need[side] is not None for side in sides):
-            yield (" ".join(sides), None), [lacking(need, body, sides) for body in bodies]
+            each = [[lacking(need, way, sides) for way in its if way.leads] for its in bodies]
+            yield (" ".join(sides), None), [min((one for one in its if one is not None), default=None) for its in each]
 
 
-def sizes(part: Claims) -> dict[str, Number]:
-    along, across, tall = envelope(*(part[name] for name in BODY_CLAIMS))
-    half_along, half_across = (None if size is None else size / 2 for size in (along, across))
-    return dict(
-        zip(SIDES, (half_along, half_along, half_across, half_across, round_room(part["shape"], along, across), tall),
-            strict=True)
-    )  # fmt: skip
-
-
-def lacking(need: Need, body: dict[str, Number], sides: tuple[str, ...]) -> Number:
+def lacking(need: Need, way: Way, sides: tuple[str, ...]) -> Number:
     rest = [side for side in SIDES if side not in sides and need[side] is not None]
-    if not all(laws.fits(need[side], body[side]) for side in rest) or any(body[side] is None for side in sides):
+    if not all(laws.fits(need[side], way.takes[side]) for side in rest) or any(
+        way.takes[side] is None for side in sides
+    ):
         return None
-    short: list[Decimal] = [(body[side] or Decimal(0)) - need[side] for side in sides]
+    if way.name == "aside" and not set(SIDES[:4]).isdisjoint(sides):
+        return None  # more room at a side also moves the body and its leads
+    short: list[Decimal] = [(way.takes[side] or Decimal(0)) - need[side] for side in sides]
     return max(short)
 
 

@@ -28,8 +28,10 @@ def capacitance(need: Need, capacitance_f: Number) -> Answer:
     )
 
 
-def voltage(need: Need, rated_v: Number) -> Answer:
-    return need["rated_v"] is None or reaches(rated_v, need["rated_v"])
+def voltage(need: Need, technology: str | None, rated_v: Number) -> Answer:
+    if need["rated_v"] is None:
+        return True
+    return reaches(rated_v, need["rated_v"] * (2 if technology == "tantalum" else 1))
 
 
 def voltage_ac(need: Need, rated_ac_v: Number) -> Answer:
@@ -50,18 +52,10 @@ def technology(need: Need, technology: str | None) -> Answer:
     return None if technology is None else technology in need["technologies"]
 
 
-def lead_spacing(
-    need: Need, shape: str | None, along_mm: Number, lead_spacing_mm: Number, delivered_spacing_mm: Number
-) -> Answer:
-    hole = need["hole_spacing_mm"]
-    if hole is None:
+def hole(need: Need, lead_diameter_mm: Number) -> Answer:
+    if need["hole_diameter_mm"] is None or not need["hole_plated"]:
         return True
-    if shape is None:
-        return None
-    if shape == "axial":
-        return None if along_mm is None else fits(hole, along_mm + 5)
-    spacing = lead_spacing_mm if delivered_spacing_mm is None else delivered_spacing_mm
-    return None if spacing is None else fits(Decimal("0.3"), abs(spacing - hole) / 2)
+    return fits(need["hole_diameter_mm"] - Decimal("0.15"), lead_diameter_mm)
 
 
 def lead_style(need: Need, shape: str | None, lead_form: str | None) -> Answer:
@@ -132,6 +126,28 @@ def esr(
         return True
     found = laws.series_resistance(need["esr_hz"], esr_ohm, esr_hz, tan_delta, tan_delta_hz, capacitance_f)
     return all_of([least is None or reaches(found, least), most is None or within(found, most)])
+
+
+def leaks(capacitance_f: Number, rated_v: Number, factor: Number, plus_a: Number, floor_a: Number) -> Number:
+    """The leakage current [A] that the maker's limit allows."""
+    if capacitance_f is None or rated_v is None or factor is None or plus_a is None or floor_a is None:
+        return None
+    return max(factor * capacitance_f * rated_v + plus_a, floor_a)
+
+
+def leakage(
+    need: Need,
+    technology: str | None,
+    capacitance_f: Number,
+    rated_v: Number,
+    leakage_factor: Number,
+    leakage_plus_a: Number,
+    leakage_floor_a: Number,
+) -> Answer:
+    if need["leakage_most_a"] is None or technology in (*FILMS, *CERAMICS):
+        return True
+    found = leaks(capacitance_f, rated_v, leakage_factor, leakage_plus_a, leakage_floor_a)
+    return within(found, need["leakage_most_a"])
 
 
 def safety(need: Need, safety_class: str | None, rated_ac_v: Number) -> Answer:

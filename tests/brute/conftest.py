@@ -30,7 +30,7 @@ def oracle(parts: list[Claims]) -> Oracle:
 
 @pytest.fixture(scope="package")
 def needs(parts: list[Claims]) -> list[Asked]:
-    """Two hundred requirements."""
+    """Three hundred requirements."""
     return draw(parts, SEED)
 
 

@@ -26,6 +26,14 @@ def all_of(answers: Iterable[Answer]) -> Answer:
     return None if None in told else True
 
 
+def any_of(answers: Iterable[Answer]) -> Answer:
+    """Yes if any says yes; else not stated if any is; else no."""
+    told = list(answers)
+    if True in told:
+        return True
+    return None if None in told else False
+
+
 def fits(room: Number, size: Number) -> Answer:
     """Whether a size [mm] finds room [mm]."""
     return None if room is None or size is None else room + MM_NEAR >= size

@@ -4,11 +4,12 @@ from decimal import Decimal
 from random import Random
 from typing import Any
 
-from brute.conditions import years
+from brute.conditions import leaks, years
 from brute.laws import CEILING_Y, series_resistance
 from brute.merged import Claims
 
 LIFE_CLAIMS = ("life_h", "rated_c", "life_basis", "life_reference", "ripple_a", "ripple_hz")
+LEAKAGE_CLAIMS = ("capacitance_f", "rated_v", "leakage_factor", "leakage_plus_a", "leakage_floor_a")
 ESR_CLAIMS = ("esr_ohm", "esr_hz", "tan_delta", "tan_delta_hz", "capacitance_f")
 NEAR = [Decimal(text) for text in ("1", "0.9999999999", "1.0000000005", "0.99999", "1.00001", "0.9", "0.7", "1.2")]
 USUAL_C = ("25", "40", "45", "50", "55", "60", "70", "85", "105")
@@ -48,6 +49,14 @@ def wanted(dice: Random, part: Claims, asked: dict[str, Any]) -> Decimal:
     if found is None or dice.random() < 0.35:
         return Decimal(dice.choice(["1", "5", "10", "15"]))
     return min(found * dice.choice(NEAR), Decimal(CEILING_Y))
+
+
+def leaking(dice: Random, part: Claims) -> dict[str, Any]:
+    """A limit of the leakage current near the part's own."""
+    if dice.random() > 0.3:
+        return {}
+    found = leaks(*(part[name] for name in LEAKAGE_CLAIMS)) or Decimal("3e-6")
+    return {"leakage_most_a": found * dice.choice([*NEAR, Decimal("0.3"), Decimal(3)])}
 
 
 def resistance(dice: Random, part: Claims) -> dict[str, Any]:

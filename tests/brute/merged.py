@@ -17,7 +17,7 @@ def words(text: str) -> tuple[str, ...]:
 LEAST = words("rated_v rated_ac_v rated_c life_h ripple_a lead_length_mm tolerance_low_pct")
 MOST = words("""
 lowest_c tan_delta esr_ohm along_mm across_mm tall_mm along_plus_mm across_plus_mm tall_plus_mm lead_diameter_mm
-tolerance_high_pct ripple_hz tan_delta_hz esr_hz
+tolerance_high_pct ripple_hz tan_delta_hz esr_hz leakage_factor leakage_plus_a leakage_floor_a
 """)
 CAUTIOUS_FIRST = {
     "polarity": ("polar", "bipolar"),

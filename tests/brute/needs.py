@@ -7,7 +7,7 @@ from typing import Any
 
 from brute.body import envelope
 from brute.laws import DIGITS, Number
-from brute.limits import heat, resistance
+from brute.limits import heat, leaking, resistance
 from brute.merged import Claims
 from brute.oracle import WINDOWS, Oracle
 
@@ -28,12 +28,13 @@ KINDS: tuple[Callable[[Claims], bool], ...] = (
     lambda part: part["shape"] == "can" and part["technology"] != "wet aluminium",
     lambda part: part["contradictions"] > 0 or part["tall_mm"] is None,
     lambda part: part["technology"] == "wet aluminium",
+    lambda part: part["technology"] == "tantalum",
     lambda part: part["life_reference"] == "case",
     lambda part: part["shape"] == "can" and part["along_mm"] in (18, 20),
 )
 
 
-def draw(parts: Sequence[Claims], seed: int, many: int = 200) -> list[Asked]:
+def draw(parts: Sequence[Claims], seed: int, many: int = 300) -> list[Asked]:
     """That many requirements, always the same for the same parts and seed."""
     ordered = sorted(parts, key=lambda part: (part["maker"], part["part_number"]))
     pools = [[part for part in ordered if kind(part)] for kind in KINDS]
@@ -57,7 +58,7 @@ def one(dice: Random, pool: Sequence[Claims], number: int) -> Asked:
 def questions(dice: Random, part: Claims, number: int) -> Asked:
     """Some of all the questions, around one part."""
     asked: Asked = {"reference": f"B{number}"}
-    for question in (value, volts, words, holes, room, heat, resistance, buying):
+    for question in (value, volts, words, holes, room, heat, resistance, buying, leaking):
         asked |= question(dice, part)
     return asked
 
@@ -99,7 +100,8 @@ def volts(dice: Random, part: Claims) -> Asked:
     asked: Asked = {}
     rated, safety = part["rated_ac_v"], part["safety_class"]
     if dice.random() < 0.75:
-        asked["rated_v"] = times(dice, part["rated_v"], "1", "1", "0.8", "0.63", "1.01")
+        half = ("0.5", "0.5", "0.4", "0.505") if part["technology"] == "tantalum" else ()
+        asked["rated_v"] = times(dice, part["rated_v"], "1", "1", "0.8", "0.63", "1.01", *half)
     if dice.random() < (0.6 if rated is not None else 0.04):
         asked["rated_ac_v"] = times(dice, rated or Decimal(63), "1", "1", "0.8", "0.5", "1.02")
     if dice.random() < (0.95 if safety not in (None, "none") else 0.04):
@@ -126,12 +128,41 @@ def words(dice: Random, part: Claims) -> Asked:
 
 def holes(dice: Random, part: Claims) -> Asked:
     """Holes as the leads stand, as far off as may be, and a little further."""
+    asked: Asked = {}
+    if dice.random() < 0.4:
+        asked["hole_diameter_mm"] = more(dice, part["lead_diameter_mm"] or Decimal("0.6"), "0.15", "0.15", "0.1", "0.4")
+        asked["hole_plated"] = dice.choice([True, True, False, None])
+    if dice.random() < 0.4:
+        asked["may_lie_flat"] = True
     if dice.random() < 0.35:
-        return {}
+        return asked
     if part["shape"] == "axial":
-        return {"hole_spacing_mm": more(dice, part["along_mm"], "5", "5", "4.9", "5.1", "7", "12")}
+        return asked | {"hole_spacing_mm": more(dice, part["along_mm"], "5", "5", "4.9", "5.1", "7", "12")}
     spacing = part["delivered_spacing_mm"] or part["lead_spacing_mm"] or Decimal(5)
-    return {"hole_spacing_mm": more(dice, spacing, "0", "0", "0.6", "-0.6", "0.7", "-0.7", "0.5", "0.1", "-0.3")}
+    return asked | {
+        "hole_spacing_mm": more(
+            dice,
+            spacing,
+            "0",
+            "0",
+            "0.6",
+            "-0.6",
+            "0.7",
+            "-0.7",
+            "0.5",
+            "0.1",
+            "-0.3",
+            "1.2",
+            "-2",
+            "3.2",
+            "-3.2",
+            "3.3",
+            "5",
+            "5.2",
+            "-5.2",
+            "5.3",
+        )
+    }
 
 
 def room(dice: Random, part: Claims) -> Asked:
@@ -141,14 +172,16 @@ def room(dice: Random, part: Claims) -> Asked:
         *(part[name] for name in (*names, "along_plus_mm", "across_plus_mm", "tall_plus_mm"))
     )
     tall = Decimal(15) if tall is None else tall
-    steps = ("0", "0", "0", "0.1", "-0.1", "0.5", "1", "3")
+    steps = ("0", "0", "0", "0.1", "-0.1", "0.5", "1", "2", "3")
     asked: Asked = {}
     if dice.random() < 0.6:
-        asked["headroom_mm"] = more(dice, tall, *steps)
+        asked["headroom_mm"] = more(dice, tall if across is None or dice.random() < 0.7 else across, *steps)
     for names_of_sides, size in ((("left_mm", "right_mm"), along), (("front_mm", "back_mm"), across)):
         for name in names_of_sides:
             if dice.random() < 0.3 and size is not None:
                 asked[name] = more(dice, size / 2, *steps)
+    if dice.random() < 0.2:  # room to lie to one side
+        asked[dice.choice(["left_mm", "right_mm", "front_mm", "back_mm"])] = more(dice, tall, "1.4", "1.8", "4", "9")
     if dice.random() < 0.25 and along is not None and across is not None:
         wide = across if part["shape"] == "can" else (along * along + across * across).sqrt().quantize(TENTH)
         asked["free_diameter_mm"] = more(dice, wide, *steps)

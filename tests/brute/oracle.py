@@ -10,23 +10,25 @@ from decimal import Decimal, localcontext
 from typing import Any
 
 from brute import conditions as on
-from brute.body import body
+from brute.body import CLAIMS, body, lead_spacing
 from brute.conditions import Need
 from brute.laws import DIGITS, Answer, all_of
 from brute.merged import Claims, words
 
 NUMBERS = words("""
-capacitance_f capacitance_low_f capacitance_high_f rated_v rated_ac_v hole_spacing_mm free_diameter_mm left_mm
-right_mm front_mm back_mm headroom_mm working_c hours_a_day life_wanted_y ripple_a ripple_hz esr_least_ohm
-esr_most_ohm esr_hz
+capacitance_f capacitance_low_f capacitance_high_f rated_v rated_ac_v hole_spacing_mm hole_diameter_mm free_diameter_mm
+left_mm right_mm front_mm back_mm headroom_mm working_c hours_a_day life_wanted_y ripple_a ripple_hz esr_least_ohm
+esr_most_ohm esr_hz leakage_most_a
 """)
 OTHERS = words("""
-reference pieces role old_tolerance_pct reverses technologies lead_style safety_class conditions in_stock
+reference pieces role old_tolerance_pct reverses hole_plated may_lie_flat technologies lead_style
+safety_class conditions in_stock
 """)
 FIELDS = (*NUMBERS, *OTHERS)
 UNLESS_SAID: dict[str, Any] = {
     "pieces": 1,
     "reverses": False,
+    "may_lie_flat": False,
     "hours_a_day": Decimal(24),
     "conditions": ("new", "old stock"),
     "in_stock": True,
@@ -49,8 +51,8 @@ Answers = tuple[Answer, ...]
 CONDITIONS: dict[str, Callable[..., Answer]] = {
     one.__name__: one
     for one in (
-        *(on.capacitance, on.voltage, on.voltage_ac, on.polarity, on.technology, body, on.lead_spacing),
-        *(on.lead_style, on.temperature, on.life, on.ripple, on.esr, on.safety, on.offer),
+        *(on.capacitance, on.voltage, on.voltage_ac, on.polarity, on.technology, body, lead_spacing, on.hole),
+        *(on.lead_style, on.temperature, on.life, on.ripple, on.esr, on.leakage, on.safety, on.offer),
     )
 }
 
@@ -66,7 +68,7 @@ class Column:
 
 def column(answer: Callable[..., Answer], parts: list[Claims]) -> Column:
     """A condition with all that it will be asked about."""
-    names = list(inspect.signature(answer).parameters)[1:]
+    names = CLAIMS if answer in (body, lead_spacing) else tuple(inspect.signature(answer).parameters)[1:]
     places: dict[tuple[Any, ...], int] = {}
     of_part = [places.setdefault(tuple(part[name] for name in names), len(places)) for part in parts]
     return Column(answer, list(places), of_part)

@@ -148,6 +148,17 @@ def test_find_names_the_nearest_refusals(bench: Path, say: Say) -> None:
     assert "Fitting: 0. Open: 0. Refused: 6." in said.out
 
 
+def test_find_says_what_two_can_do_in_place_of_one(bench: Path, say: Say) -> None:
+    said = say("find", "--capacitance", "94 µF", "--voltage", "20 V", "--headroom", "13 mm", "--pieces", "2")
+    assert said.status == 1
+    assert "Two in place of one: Two in parallel: twice Mill Hollow 1 (47 µF 25 V, Ø 6.3 × 11 mm) make" in said.words
+    assert "to mind: The leads of both go to one pair of holes" in said.words
+    swings = say("find", "--capacitance", "22 µF", "--voltage", "20 V", "--bipolar")
+    assert "Two in place of one: Two back to back: twice Mill Hollow" in swings.words
+    assert "make 23.5 µF (+6.8 % of the 22 µF asked)" in swings.words and "Join equal poles" in swings.words
+    assert "Two in place of one" not in say("find", "--capacitance", "47 µF").out
+
+
 HOT = ("find", "--capacitance", "47 µF", "--temperature", "85 °C", "--ripple", "0.1 A")
 
 
@@ -195,7 +206,19 @@ ASKED = {
     "role": (["bypass"], "capacitance in the window: 47 µF nominal; 47 µF to 94 µF is taken"),
     "bipolar": ([], "no polarity: polar;"),
     "lead_style": (["axial"], "no lead style: radial leads; axial is needed"),
-    "hole_spacing": (["5 mm"], "no lead spacing: lead spacing 2.5 mm; the holes are 5 mm apart"),
+    "hole_spacing": (
+        ["8 mm"],
+        "no lead spacing: lead spacing 2.5 mm, reach of formed leads 0.15 mm short; the holes are 8 mm apart",
+    ),
+    "hole_diameter": (
+        ["0.5 mm", "--plated"],
+        "not stated lead in its hole: lead diameter not stated; the hole is 0.5 mm wide",
+    ),
+    "plated": (["--hole-diameter", "0.5 mm"], "the hole is 0.5 mm wide, plated: yes"),
+    "lie_flat": (
+        ["--hole-spacing", "5 mm", "--headroom", "9 mm"],
+        "yes body in the space: body Ø 6.3 × 11 mm: laid flat to",
+    ),
     "free_diameter": (["7 mm"], "across the free diameter 0.2 mm to spare"),
     "along": (["7 mm"], "left 0.1 mm to spare, right 0.1 mm to spare"),
     "across": (["6 mm"], "front 0.4 mm short, back 0.4 mm short"),
@@ -205,6 +228,7 @@ ASKED = {
     "years": (["2", "--temperature", "95 °C"], "no life at the working temperature: 1.1 years at 95 °C"),
     "ripple": (["0.4 A"], "no ripple current: rated ripple 300 mA at 120 Hz; 400 mA at not stated flows"),
     "ripple_frequency": (["50 Hz", "--ripple", "0.1 A"], "rated ripple 300 mA at 120 Hz; 100 mA at 50 Hz flows"),
+    "leakage": (["5 µA"], "the maker's limit at rated voltage and 20 °C, when new: not stated (hot,"),
     "safety_class": (["X2"], "no safety class: class not stated, rated a.c. voltage not stated; class X2 or stricter"),
     "pieces": (["60"], "shed: in stock: 50; needed: 60"),
 }

@@ -23,8 +23,8 @@ COMMITTED = Path(__file__).parents[2] / "catalog_demo"
 CASES = """
 C101 polarity bipolar
 C104 fault_v 22
-C106 match_group tone filter
-C107 match_group tone filter
+C106 match_group upper tone filter
+C107 match_group lower tone filter
 C204 lead_style axial
 C206 rated_voltage 64 V
 C301 lead_style snap-in

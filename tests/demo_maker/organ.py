@@ -8,9 +8,9 @@ from demo_maker.organ_tone import CARD, PRESETS, TONE
 
 Fields = dict[str, str]
 HEADINGS = """
-reference card section role marking old_technology old_tolerance old_rating safety_class mains supply_rail
-capacitance rated_voltage sections polarity plus_towards lead_style hole_spacing_mm hole_diameter_mm plated
-left_mm right_mm front_mm back_mm free_diameter_mm headroom_mm may_lie_flat temperature_c hot_part_k
+reference card section role marking old_technology old_tolerance old_rating safety_class mains supply_rail capacitance
+rated_voltage sections polarity plus_towards lead_style hole_spacing_mm hole_diameter_mm plated left_mm right_mm
+front_mm back_mm free_diameter_mm headroom_mm may_lie_flat temperature_c temperature_uncertain_k hot_part_k
 dc_lowest_v dc_highest_v ac_peak_v fault_v ripple_ma ripple_hz esr_least_ohm esr_most_ohm esr_hz leakage_most_ua
 source_ohm load_ohm match_group reading_capacitance reading_esr_ohm reading_tan_delta reading_leakage_ua meter_hz
 test_v measured visual pinned_maker pinned_part_number note

@@ -31,9 +31,9 @@ C104 | rail decoupling | 100/63 | 100 µF | 63 V | 2.5
 C105 | timing | 22n 100 | 22 nF | 100 V | 5
     room; film; match_group=divider
 C106 | filter or equaliser | 47n 63 | 47 nF | 63 V | 5
-    room; film; match_group=tone filter
+    room; film; match_group=upper tone filter
 C107 | filter or equaliser | 15n 63 | 15 nF | 63 V | 5
-    room; film; match_group=tone filter
+    room; film; match_group=lower tone filter
 C108 | filter or equaliser | 2.2/50 | 2.2 µF | 50 V | 2
     room; wet; old_tolerance=±10 %; plus_towards=filter input
 C109 | bypass | 22/10 | 22 µF | 10 V | 2

@@ -5,13 +5,15 @@ from decimal import Decimal
 
 from demo_maker.build import build
 from demo_maker.layouts import LAYOUTS
+from demo_maker.leakage import numbers
 from demo_maker.lists import Line
 from demo_maker.values import Value
 
 NAMES = """
 maker part_number series technology polarity capacitance_f tolerance_low_pct tolerance_high_pct rated_v rated_ac_v
 lowest_c rated_c life_h life_basis life_reference tan_delta tan_delta_hz esr_ohm esr_hz ripple_a ripple_hz
-leakage_rule shape along_mm across_mm tall_mm along_plus_mm across_plus_mm tall_plus_mm lead_spacing_mm
+leakage_rule leakage_factor leakage_plus_a leakage_floor_a
+shape along_mm across_mm tall_mm along_plus_mm across_plus_mm tall_plus_mm lead_spacing_mm
 delivered_spacing_mm lead_diameter_mm lead_form lead_length_mm vent safety_class life_cycle
 supplier supplier_number currency stock minimum pack lead_time_days date_seen date_bought condition date_code
 traceable
@@ -47,4 +49,4 @@ def truth(seed: int = 1974) -> Truth:
 def told(line: Line) -> dict[str, Told]:
     """Every term of a kept line, with its price breaks."""
     stated: dict[str, Told] = {term: line.claims.get(term) for term in TERMS}
-    return {**stated, "prices": list(line.prices)}
+    return {**stated, **numbers(line.claims.get("leakage_rule")), "prices": list(line.prices)}

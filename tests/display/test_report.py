@@ -87,6 +87,8 @@ def test_positions_with_few_parts_say_what_stands_in_the_way(page: str, organ: R
                 assert f"{LABELS[name]} {count}" in said
             for one in (*behind.nearest, *behind.opened):
                 assert all(f"{LABELS[answer.name]} ({answer.sentence})" in said for answer in one.answers)
+            assert all(sentence in said for sentence in behind.two)
+            assert ("Two in place of one, never chosen by itself:" in said) == bool(behind.two)
     assert seen >= 4
 
 
@@ -97,6 +99,8 @@ def test_what_came_of_it_stands_first(page: str, organ: Report) -> None:
     first = said[: said.index("Before you begin")]
     assert f"Without a choice: {len(without)} positions" in first
     assert all(f"{choice.name} : {choice.sentence}" in first for choice in without)
+    two = [behind.two for choice, behind in zip(organ.choices, organ.reasons, strict=True) if choice.candidate is None]
+    assert any(two) and all(sentence in first for sentences in two for sentence in sentences)
     order = ("What came of it", "Before you begin", "Shopping list", "Life and margin", "Each position", "Where the")
     assert [said.index(one) for one in order] == sorted(said.index(one) for one in order)
     assert all(caution in said[said.index("Before you begin") : said.index("Shopping list")] for caution in GENERAL)
@@ -180,7 +184,7 @@ def test_the_bibliography_covers_the_laws_of_the_search_and_of_the_bench() -> No
     named = set(re.findall(r"^from subsearch\.formulas\.(\w+) import", text, re.MULTILINE))
     for several in re.findall(r"^from subsearch\.formulas import (.+)$", text, re.MULTILINE):
         named |= set(several.split(", "))
-    named -= {"carriers", "conventions", "lifetime_inputs"}  # words only
+    named -= {"carriers", "conventions", "lifetime_inputs", "as_written"}  # words and the grain of numbers only
     assert {module.__name__.rpartition(".")[2] for module in USED} == named | {"life_span"}  # which lifetime asks
 
 

@@ -15,6 +15,7 @@ EVERYTHING = Requirement(
     reference="C9", pieces=5, role="coupling", capacitance_f=47e-6, rated_v=25.0, reverses=True, lead_style="radial",
     hole_spacing_mm=2.5, free_diameter_mm=9.0, left_mm=4.0, right_mm=4.0, front_mm=3.0, back_mm=5.0, headroom_mm=12.0,
     working_c=60.0, hours_a_day=4.0, life_wanted_y=10.0, ripple_a=0.2, ripple_hz=100.0, esr_most_ohm=1.0, esr_hz=1e5,
+    leakage_most_a=5e-6,
 )  # fmt: skip
 
 
@@ -28,6 +29,7 @@ def test_all_that_is_asked_is_said() -> None:
         "heat": "works at 60 °C; lasts 10 years or more, 4 hours a day",
         "ripple": "200 mA at 100 Hz",
         "ESR": "1 Ω or less at 100 kHz",
+        "leakage": "5 µA or less when new",
         "offer": "new or old stock, 5 or more in stock",
     }
 

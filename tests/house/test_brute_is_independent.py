@@ -5,7 +5,10 @@ from collections.abc import Iterator
 
 from house.common import ROOT, Fault, assert_none, faults_of, imports
 
-NAMES = ("oracle", "needs", "merged", "laws", "conditions", "body", "limits", "concessions")
+NAMES = (
+    *("oracle", "needs", "merged", "laws", "conditions", "body", "limits", "concessions"),
+    *("several", "two_bodies", "few_parts"),
+)
 FILES = [ROOT / "tests" / "brute" / f"{name}.py" for name in NAMES]
 
 

@@ -63,5 +63,5 @@ def candidate(made: dict[str, Any] | None = None, condition: str | None = "new",
     return Candidate(
         answer=True, pinned=False, place=1, total=1.0, contributions={}, not_stated=(), part=facts | part,
         offer=offer | {"supplier": "shed", "condition": condition},
-        made={"headroom_margin_mm": None} | (made or {}),
+        made={"way": "upright", "headroom_margin_mm": None} | (made or {}),
     )  # fmt: skip

@@ -94,8 +94,8 @@ def test_what_is_recorded_is_asked_as_it_stands() -> None:
     values = {
         "lead_style": "radial", "hole_spacing_mm": 2.5, "free_diameter_mm": 7.0, "left_mm": 1.0, "right_mm": 2.0,
         "front_mm": 3.0, "back_mm": 4.0, "headroom_mm": 12.0, "ripple_a": 0.1, "ripple_hz": 100.0,
-        "esr_least_ohm": 0.1, "esr_most_ohm": 1.0, "esr_hz": 1e5, "safety_class": "X2", "pinned_maker": "Mill",
-        "pinned_part_number": "Hollow 1",
+        "esr_least_ohm": 0.1, "esr_most_ohm": 1.0, "esr_hz": 1e5, "leakage_most_a": 1e-6, "safety_class": "X2",
+        "pinned_maker": "Mill", "pinned_part_number": "Hollow 1",
     }  # fmt: skip
     found = required(**values, card="main")
     assert {name: getattr(found, name) for name in values} == values
@@ -250,7 +250,23 @@ def test_contradictions_name_the_position(repaired: dict[str, Any], values: dict
 def test_what_is_recorded_but_not_checked() -> None:
     assert unchecked(position(**FULL)) == ()
     values = {"leakage_most_a": 1e-6, "hole_diameter_mm": 1.0, "sections": "2", "match_group": "pair"}
-    assert unchecked(position(**values)) == ("leakage limit", "hole diameter", "sections of the can", "match group")
+    assert unchecked(position(**values)) == ()
+    assert unchecked(position(plated=True)) == ("plated holes without their diameter",)
+
+
+@pytest.mark.parametrize("role", [None, *ROLES])
+def test_source_and_load_are_used_for_a_coupling_capacitor_only(role: str | None) -> None:
+    for values in ({"source_ohm": 4700.0}, {"load_ohm": 47000.0}):
+        assert unchecked(position(role=role, **values)) == (() if role == "coupling" else ("source and load",))
+    assert unchecked(position(role=role)) == ()
+
+
+def test_a_position_may_know_its_temperature_better_or_worse_than_the_rest() -> None:
+    common = repair(temperature_uncertain_k=5.0)
+    for own, expected in ((None, 5.0), (0.0, 0.0), (12.0, 12.0)):
+        found = asked(common, **(FULL | {"temperature_uncertain_k": own})).requirement
+        assert found is not None
+        assert found.temperature_uncertain_k == expected
 
 
 def test_a_marking_is_proposed_but_never_filled_in() -> None:

@@ -19,7 +19,10 @@ from subsearch.shipped import shipped
 
 NOT_ASKED = "Not asked: neither capacitance nor rated voltage is filled in."
 READ = ' The marking "47/25" reads as 47 µF 25 V: fill that in if you agree.'
-FITS = re.compile(r"Best of (?:1 part that fits|\d+ parts that fit)\.")
+FITS = re.compile(
+    r"(?:The same part as C\d+ \(match group phase shift\): best of \d+ parts that fit all of them, place 1 of \d+ here"
+    r"|Best of (?:1 part that fits|\d+ parts that fit))\."
+)
 OPEN = re.compile(r"Nothing is certain to fit\. .+ might(?: \(\d+ parts like this\))?; not settled: (.+)\. Look it up")
 REFUSED = re.compile(r"Nothing fits\. Nearest is (.+), refused for (.+)\.$")
 
@@ -69,7 +72,7 @@ def test_every_position_is_chosen_or_explained(choices: list[Choice]) -> None:
             assert one.candidate is None
             assert REFUSED.match(one.sentence), one.sentence
         kinds.add((one.candidate is None, one.sentence.split()[0]))
-    assert kinds == {(False, "Best"), (True, "Not"), (True, "Nothing")}
+    assert kinds == {(False, "Best"), (False, "The"), (True, "Not"), (True, "Nothing")}
 
 
 def test_no_open_part_is_chosen_by_itself(choices: list[Choice]) -> None:

@@ -9,6 +9,7 @@ from subsearch.repair.choosing import Choice, choose
 from subsearch.repair.folder import read_repair
 from subsearch.repair.reasons import FEW, MOST_OPEN, RUNNERS_UP, Reasons, reasons
 from subsearch.search.answers import part_name
+from subsearch.search.several import TOLD
 from subsearch.search.weights import Weights
 from subsearch.shipped import shipped
 
@@ -53,16 +54,28 @@ def test_refusals_are_told_where_few_parts_fit(told: Told) -> None:
     few = 0
     for choice, behind in zip(*told, strict=True):
         if choice.found is None or (choice.candidate is not None and choice.found.kept_count >= FEW):
-            assert (behind.refused_by, behind.nearest, behind.near) == ((), (), ())
+            assert (behind.refused_by, behind.nearest, behind.near, behind.two) == ((), (), (), ())
             continue
         few += 1
         assert dict(behind.refused_by) == {name: count for name, count in choice.found.refused_by().items() if count}
         assert [count for _, count in behind.refused_by] == sorted((n for _, n in behind.refused_by), reverse=True)
         assert [one.name for one in behind.nearest] == [part_name(*name) for name in choice.found.nearest(5)]
         if choice.asked.position.rated_voltage is None or choice.asked.position.dc_lowest_v is not None:
-            assert behind.near == choice.found.near_misses_where_few().sentences
+            assert behind.near == (choice.found.near_misses().sentences if choice.found.few else ())
         assert all(one.answers and all(answer.answer is False for answer in one.answers) for one in behind.nearest)
+        is_asked = choice.found.few and not choice.asked.position.mains
+        told_of_two = choice.found.several(TOLD).sentences if is_asked else ()
+        assert behind.two == told_of_two
     assert few >= 4
+
+
+def test_two_in_place_of_one_but_never_on_the_mains(told: Told, demo_con: duckdb.DuckDBPyConnection) -> None:
+    choice, behind = next((choice, behind) for choice, behind in zip(*told, strict=True) if behind.two)
+    assert choice.asked.position.reference == "C201" and choice.candidate is None
+    assert behind.two[0].startswith("Two in parallel: ") and "of the 40 µF asked" in behind.two[0]
+    live = replace(choice, asked=replace(choice.asked, position=replace(choice.asked.position, mains=True)))
+    on_the_mains, as_it_is = reasons(demo_con, [live, choice])
+    assert on_the_mains.near == behind.near and on_the_mains.two == () and as_it_is == behind
 
 
 def test_how_firmly_the_chosen_part_stands(told: Told, demo_con: duckdb.DuckDBPyConnection) -> None:

@@ -78,7 +78,8 @@ def test_sql_and_python_give_the_same_life(seed: int) -> None:
         {"rows": rows},
     )
     found = con.execute(
-        f"select {OF_PAIR['life_at_work_h']} as life_at_work_h, {YEARS} from part join need using (nr) order by nr"
+        f"select life_at_work_h, {YEARS} from (select *, {OF_PAIR['life_at_work_h']} as life_at_work_h "
+        "from part join need using (nr)) as part join need using (nr) order by nr"
     ).fetchall()
     unknown = 0
     for row, (in_sql, years_in_sql) in zip(rows, found, strict=True):

@@ -14,7 +14,7 @@ from subsearch.formulas.life import life_y
 from subsearch.formulas.lifetime import Lifetime, polymer_lifetime, wet_lifetime
 from subsearch.formulas.lifetime_inputs import Duty, StatedLife
 from subsearch.search.candidates import find
-from subsearch.search.derived import life_span_y
+from subsearch.search.derived_life import life_span_y
 from subsearch.search.requirement import Requirement
 from subsearch.terms import C0G, FILM_PP, HYBRID, POLYMER, TANTALUM, WET
 

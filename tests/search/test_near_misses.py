@@ -13,6 +13,7 @@ from subsearch.search.criteria import OFFER_CRITERIA, PART_CRITERIA
 from subsearch.search.near_misses import NearMisses, near_misses
 from subsearch.search.requirement import Requirement
 from subsearch.terms import POLYMER, WET
+from subsearch.units import show
 
 EVERYONE = 100_000
 TIGHT = Requirement(
@@ -25,9 +26,11 @@ MANY = replace(TIGHT, headroom_mm=40.0, left_mm=20.0, right_mm=20.0, hole_spacin
 NARROW_WORDS = replace(MANY, pieces=4, technologies=(POLYMER,), conditions=("old stock",))
 FLAT = replace(MANY, pieces=4, lead_style="axial", hole_spacing_mm=22.0, technologies=(WET,))
 BAND = replace(MANY, pieces=4, esr_least_ohm=0.4, esr_most_ohm=0.5, esr_hz=120.0)
+LEAKY = Requirement(reference="L", role="timing", capacitance_f=10e-6, rated_v=25.0, technologies=(WET,),
+                    headroom_mm=14.0, hole_spacing_mm=5.0, leakage_most_a=2e-6)  # fmt: skip
 CROSSED = Requirement(reference="X", safety_class="X2", rated_ac_v=310.0, capacitance_f=1e-7, lead_style="radial",
                       hole_spacing_mm=15.0, headroom_mm=11.0)  # fmt: skip
-ASKED = [TIGHT, HOT, BUSY, MANY, NARROW_WORDS, FLAT, BAND, CROSSED]
+ASKED = [TIGHT, HOT, BUSY, MANY, NARROW_WORDS, FLAT, BAND, LEAKY, CROSSED]
 
 
 @pytest.fixture(scope="module")
@@ -121,6 +124,24 @@ def test_the_sentence_on_a_voltage(demo_con: duckdb.DuckDBPyConnection) -> None:
     (voltage,) = (miss for miss in near.misses if miss.condition == "voltage")
     (one,) = voltage.concessions
     assert one.sentence.startswith("If it measures 50.4 V or less, switching on and faults included, 63 V would do and")
+
+
+def test_the_sentence_on_leakage(demo_con: duckdb.DuckDBPyConnection) -> None:
+    found = find(demo_con, [LEAKY], EVERYONE)[0]
+    (leakage,) = (miss for miss in found.near_misses().misses if miss.condition == "leakage")
+    (one,) = leakage.concessions
+    limit = one.requirement.leakage_most_a
+    assert limit is not None and limit > 2e-6
+    assert one.sentence.startswith(f"A leakage current of {show(limit, 'A')} instead of 2 µA at most lets in ")
+    assert one.best is not None and one.best.made["leakage_a"] == pytest.approx(limit, rel=1e-9)
+    said = {answer.name: str(answer) for answer in found.why(one.best.part["maker"], one.best.part["part_number"])}
+    assert said["leakage"] == (
+        f"leakage current: no (the maker's limit at rated voltage and 20 °C, when new: {show(limit, 'A')} (hot, it "
+        "leaks more); 2 µA is allowed)"
+    )
+    film = find(demo_con, [replace(LEAKY, technologies=("film PET",), hole_spacing_mm=None, headroom_mm=None)])[0]
+    said = {one.name: str(one) for one in film.why(film.kept[0].part["maker"], film.kept[0].part["part_number"])}
+    assert said["leakage"] == "leakage current: yes (film PET leaks next to nothing)"
 
 
 def test_pairs_only_where_no_single_concession_helps(

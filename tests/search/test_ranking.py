@@ -10,6 +10,7 @@ from subsearch.repair.folder import read_repair
 from subsearch.search.answers import Candidate
 from subsearch.search.candidates import Found, find
 from subsearch.search.ranking import CONTRIBUTIONS
+from subsearch.search.stated import EVERYTHING
 from subsearch.shipped import shipped
 
 EVERYONE = 100_000
@@ -69,7 +70,9 @@ def test_what_is_not_stated_adds_nothing(demo_found: list[Found]) -> None:
 
 def test_a_rating_that_is_not_stated_adds_nothing() -> None:
     voltage = next(one for one in CONTRIBUTIONS if one.name == "voltage")
-    sql = f"select {voltage.value()} from (select null::double as rated_v) part, (select 25e0 as rated_v) need"
+    sql = (
+        f"select {voltage.value(EVERYTHING)} from (select null::double as rated_v) part, (select 25e0 as rated_v) need"
+    )
     assert duckdb.connect().execute(sql, {voltage.parameter: 1.0}).fetchall() == [(None,)]
 
 
@@ -96,7 +99,7 @@ def test_the_answer_carries_its_question(demo_con: duckdb.DuckDBPyConnection, de
     found = next(one for one in demo_found if one.kept)
     names = [column[0] for column in demo_con.execute(found.sql, dict(found.parameters)).description or ()]
     rows = [dict(zip(names, row, strict=True)) for row in demo_con.fetchall()]
-    assert [row["part"]["pk"] for row in rows if row["answer"]] == [one.part["pk"] for one in found.kept]
+    assert [row["fact"]["pk"] for row in rows if row["answer"]] == [one.part["pk"] for one in found.kept]
 
 
 def test_nothing_asked_of_nothing(demo_con: duckdb.DuckDBPyConnection) -> None:

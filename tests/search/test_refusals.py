@@ -26,7 +26,8 @@ def test_why_agrees_with_the_answers_of_the_search(demo_con: duckdb.DuckDBPyConn
     for maker, number in list(every)[::97]:
         said = {one.name: one.answer for one in found.why(maker, number)}
         assert said == {name: every[maker, number][name] for name in said}
-        assert set(CRITERION_NAMES) - set(said) == {"voltage_ac", "safety"}  # not asked, so nothing is said
+        # what is not asked is not answered either
+        assert set(CRITERION_NAMES) - set(said) == {"voltage_ac", "leakage", "safety", "hole"}
 
 
 def test_sentences_carry_the_numbers(demo_con: duckdb.DuckDBPyConnection) -> None:
@@ -39,6 +40,21 @@ def test_sentences_carry_the_numbers(demo_con: duckdb.DuckDBPyConnection) -> Non
         assert said["voltage"] == f"rated d.c. voltage: no (rated voltage {volts:g} V; at least 25 V is needed)"
         assert "headroom" in said["body"] and "short" in said["body"]
         assert all("{" not in sentence and "None" not in sentence for sentence in said.values())
+
+
+def test_a_tantalum_part_must_be_rated_at_twice_the_voltage(demo_con: duckdb.DuckDBPyConnection) -> None:
+    rows = demo_con.execute("select maker, part_number, rated_v from part where technology = 'tantalum'").fetchall()
+    need = Requirement(rated_v=12.5, technologies=("tantalum", "wet aluminium"))
+    kept = {(one.part["maker"], one.part["part_number"]): one.part for one in find(demo_con, [need], 100_000)[0].kept}
+    low = [(maker, number, volts) for maker, number, volts in rows if 12.5 <= volts < 25]
+    assert low and not {(maker, number) for maker, number, _ in low} & kept.keys()
+    assert any(part["technology"] == "tantalum" for part in kept.values())
+    maker, number, volts = low[0]
+    said = {one.name: str(one) for one in find(demo_con, [need])[0].why(maker, number)}
+    assert said["voltage"] == (
+        f"rated d.c. voltage: no (rated voltage {volts:g} V; "
+        "at least 25 V (2 × 12.5 V, since it is tantalum) is needed)"
+    )
 
 
 def test_nearest_refusals_fail_the_fewest_conditions(demo_con: duckdb.DuckDBPyConnection) -> None:

@@ -1,5 +1,6 @@
 """How firmly the first place stands, against moving the weights and asking again."""
 
+from dataclasses import replace
 from itertools import product
 
 import duckdb
@@ -42,7 +43,7 @@ def test_one_weight_alone(demo_con: duckdb.DuckDBPyConnection, asked: list[Requi
     told = stabilities(demo_con, asked, weights)
     assert [one.first for one in told] == firsts
     assert [list(one.changes) for one in told] == wanted
-    assert sum(map(bool, wanted)) > 1  # the demo has some of both
+    assert any(wanted)  # the demo has some of both
     assert sum(not changes for changes in wanted) > 2
 
 
@@ -69,6 +70,18 @@ def test_found_tells_its_own(demo_con: duckdb.DuckDBPyConnection, asked: list[Re
     found: Found = find(demo_con, asked[:1], 1, OWN)[0]
     assert found.stability() == stabilities(demo_con, asked[:1], OWN)[0]
     assert found.weights == OWN != Weights(USUAL)
+
+
+@pytest.mark.parametrize("weights", [Weights(), OWN], ids=["usual", "own"])
+def test_where_all_that_fit_are_here_nothing_is_asked_again(
+    demo_con: duckdb.DuckDBPyConnection, asked: list[Requirement], weights: Weights
+) -> None:
+    with duckdb.connect() as without_catalog:
+        whole = [replace(one, con=without_catalog) for one in find(demo_con, asked, EVERYONE, weights)]
+        assert [one.stability() for one in whole] == stabilities(demo_con, asked, weights)
+        assert sum(one.kept_count > 1 for one in whole) > 5
+        with pytest.raises(duckdb.CatalogException):
+            next(replace(one, kept=one.kept[:1]) for one in whole if one.kept_count > 1).stability()
 
 
 def test_no_requirement_no_answer(demo_con: duckdb.DuckDBPyConnection) -> None:

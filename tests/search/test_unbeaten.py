@@ -50,19 +50,18 @@ def test_any_numbers(seed: int) -> None:
     ]
     rows = [
         {"number": number, "pk": pk, "best_life": one[0], "best_margin": one[1],
-         "best_cost": None if one[2] is None else -one[2], "place": pk + 1, "pinned": False, "answer": True}
+         "best_cost": None if one[2] is None else -one[2], "place": pk + 1, "answer": True}
         for number, its in enumerate(threes)
         for pk, one in enumerate(its)
     ]  # fmt: skip
     con = duckdb.connect()
-    con.execute("create table need (number integer, most integer)")
-    con.execute("insert into need values (0, 1000), (1, 1000), (2, 5)")
-    con.execute("create table placed (number integer, pk integer, best_life double, best_margin double, "
-                "best_cost double, place integer, pinned boolean, answer boolean)")  # fmt: skip
-    con.execute("insert into placed select unnest($rows, recursive := true)", {"rows": rows})
+    con.execute("create table scored (number integer, pk integer, best_life double, best_margin double, "
+                "best_cost double, place integer, answer boolean)")  # fmt: skip
+    con.execute("insert into scored select unnest($rows, recursive := true)", {"rows": rows})
+    con.execute("create table placed as select number, pk from scored where place <= if(number = 2, 5, 1000)")
     found = con.execute(
-        f"select number, {UNBEATEN} from placed join need using (number) left join ({BEATEN}) as beaten "
-        "using (number, pk) where place <= most order by number, pk"
+        f"select number, {UNBEATEN} from placed join scored using (number, pk) left join ({BEATEN}) as beaten "
+        "using (number, pk) order by number, pk"
     ).fetchall()
     for number, its in enumerate(threes):
         wanted = unbeaten(its)[: 5 if number == 2 else 1000]

@@ -23,6 +23,7 @@ WIDE = Requirement(
     role="rail decoupling", capacitance_f=47e-6, capacitance_low_f=1e-6, capacitance_high_f=1e-3, pieces=1,
     rated_v=10, hole_spacing_mm=5, headroom_mm=80, working_c=40, life_wanted_y=2,
 )  # fmt: skip
+SCARCE = replace(TYPICAL, headroom_mm=9)  # nothing fits: near misses are told
 ASKED = {"narrow": NARROW, "typical": TYPICAL, "wide": WIDE}
 
 

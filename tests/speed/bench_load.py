@@ -100,7 +100,7 @@ def parsing(cells: list[str]) -> dict[str, Callable[[], object]]:
 
 def main(lines: int = LINES, rounds: int = ROUNDS) -> None:
     """Measure and print the table."""
-    tell_machine()
+    tell_machine(rounds)
     with TemporaryDirectory() as folder:
         file = Path(folder) / "messy-list.csv"
         cells = write_messy(file, lines)

@@ -35,7 +35,7 @@ def ways(con: duckdb.DuckDBPyConnection, asked: Sequence[Requirement]) -> dict[s
 
 def main(sizes: Sequence[int], rounds: int = ROUNDS) -> None:
     """Measure each size and print the table."""
-    tell_machine()
+    tell_machine(rounds)
     for offers, path in catalogs(sizes):
         with open_to_read(path) as con:
             times = measured(ways(con, repair(POSITIONS, DIFFERENT)), rounds)

@@ -32,6 +32,31 @@ def _answers(holds: NDArray[np.bool_], *numbers: Numbers) -> NDArray[np.int8]:
     return np.where(unknown, UNKNOWN, np.where(holds, YES, NO)).astype(np.int8)
 
 
+def _mounted(fit: Any, asked: Requirement) -> tuple[NDArray[np.int8], NDArray[np.bool_], Numbers, Numbers]:
+    """Whether a part can be mounted, whether in its second way, and the room and the offset of the leads there."""
+    holes, headroom = float(asked.hole_spacing_mm or 0), float(asked.headroom_mm or 0)
+    axial, wires = (fit[name].to_numpy() for name in ("axial", "wires"))
+    long, tallest, straight, bent, thick, turn, span, end_span = (
+        fit[name].to_numpy()
+        for name in ("lead_length_mm", "tallest", "straight", "bent_along", "thick", "turn", "span", "end_span")
+    )
+    off = np.abs(fit["spacing"].to_numpy() - holes) / 2
+    rooms = headroom - tallest, headroom - np.where(axial, bent + thick / 2, tallest + off + straight)
+    reach = np.where(axial, bent + straight + turn + holes + 3, off * 2**0.5 + straight + 3)
+    plain, worked = np.where(axial, holes - span, 0.3 - off), np.where(axial, holes - end_span, 2.6 - off)
+    stated = ~np.isnan(long)
+    first = _least(
+        _answers(plain >= -1e-6, plain), _answers(rooms[0] >= -1e-6, rooms[0]),
+        np.where(stated & ~axial, _answers(long >= 3 - 1e-6, long), YES),
+    )  # fmt: skip
+    second = _least(
+        _answers(worked >= -1e-6, worked), _answers(rooms[1] >= -1e-6, rooms[1]),
+        np.where(stated, _answers(long >= reach - 1e-6, long, reach), YES), np.where(axial | wires, YES, NO),
+    )  # fmt: skip
+    other = np.where(first == YES, False, np.where(second == YES, True, first == NO))
+    return np.maximum(first, second), other, np.where(other, rooms[1], rooms[0]), off
+
+
 class Frames:
     """Parts and offers in memory; text as categories."""
 
@@ -42,7 +67,7 @@ class Frames:
             for i in range(1, MOST_BREAKS + 1)
         )
         self.offers = con.execute(OFFERS.format(breaks=breaks)).df()
-        for frame, names in ((self.parts, ("technology", "shape")), (self.offers, ("supplier", "condition"))):
+        for frame, names in ((self.parts, ("technology",)), (self.offers, ("supplier", "condition"))):
             for name in names:
                 frame[name] = frame[name].astype("category")
 
@@ -71,31 +96,27 @@ class Frames:
         low, high = asked.capacitance_low_f or 0, asked.capacitance_high_f or np.inf
         value = self.parts["capacitance_f"].to_numpy()
         inside = (value >= low * (1 - 1e-9)) & (value <= high * (1 + 1e-9))
-        fit = self.parts[inside | np.isnan(value)].copy()
-        room, off, years = self._made(fit, asked)
-        wanted = [asked.rated_v, asked.working_c, asked.life_wanted_y, asked.hole_spacing_mm]
-        volts, hot, life, holes = (float(number or 0) for number in wanted)
-        technology, axial = fit["technology"], (fit["shape"] == "axial").to_numpy()
-        lasting = technology.isin(LASTING).to_numpy()
-        along, rated, top = (fit[name].to_numpy() for name in ("along_mm", "rated_v", "rated_c"))
-        gap = np.where(axial, holes - (along + 5), 0.3 - off)
-        gap[fit["shape"].isna()] = np.nan
-        taken = np.where(technology.isna(), UNKNOWN, np.where(technology.isin(asked.technologies or ()), YES, NO))
-        fit["fits"] = _least(
-            _answers(np.full(len(fit), True), fit["capacitance_f"].to_numpy()),
-            _answers(rated >= volts * (1 - 1e-9), rated), taken.astype(np.int8), _answers(room >= -1e-6, room),
-            _answers(gap >= -1e-6, gap), _answers(top >= hot - abs(hot) * 1e-9, top),
-            np.where(lasting, YES, _answers(years >= life * (1 - 1e-9), years)).astype(np.int8),
-        )  # fmt: skip
-        fit["room"], fit["off"], fit["years"], fit["lasting"] = room, off, years, lasting
+        fit = self._claimed(self.parts[inside | np.isnan(value)], asked)
+        mounted, fit["second"], fit["room"], fit["off"] = _mounted(fit, asked)
+        life = fit["life_h"].to_numpy() * 2 ** ((fit["rated_c"].to_numpy() - asked.working_c) / 10)
+        worn, lasting = (fit["technology"].isin(words).to_numpy() for words in (WORN, LASTING))
+        fit["years"] = years = np.where(worn, life / (365 * asked.hours_a_day), np.nan)
+        lives = _answers(years >= float(asked.life_wanted_y or 0) * (1 - 1e-9), years)
+        fit["lasting"], fit["fits"] = lasting, _least(fit["fits"], mounted, np.where(lasting, YES, lives))
         return fit[fit["fits"] > NO]
 
-    def _made(self, fit: Any, asked: Requirement) -> tuple[Numbers, Numbers, Numbers]:
-        room = asked.headroom_mm - fit["tallest"].to_numpy()
-        off = np.abs(fit["spacing"].to_numpy() - asked.hole_spacing_mm) / 2
-        life = fit["life_h"].to_numpy() * 2 ** ((fit["rated_c"].to_numpy() - asked.working_c) / 10)
-        worn = fit["technology"].isin(WORN).to_numpy()
-        return room, off, np.where(worn, life / (365 * asked.hours_a_day), np.nan)
+    def _claimed(self, fit: Any, asked: Requirement) -> Any:
+        """Those of these parts that their claims alone do not refuse."""
+        volts, hot = float(asked.rated_v or 0), float(asked.working_c or 0)
+        technology, rated, top = fit["technology"], fit["rated_v"].to_numpy(), fit["rated_c"].to_numpy()
+        fits = _least(
+            _answers(np.full(len(fit), True), fit["capacitance_f"].to_numpy()),
+            _answers(rated >= volts * (1 - 1e-9), rated), _answers(top >= hot - abs(hot) * 1e-9, top),
+            np.where(technology.isna(), UNKNOWN, np.where(technology.isin(asked.technologies or ()), YES, NO)),
+        )  # fmt: skip
+        fit = fit[fits > NO].copy()
+        fit["fits"] = fits[fits > NO]
+        return fit
 
     def _sold(self, fit: Any, asked: Requirement) -> Any:
         """The offers of these parts that are not answered no, or are all there is; the best of each part first."""
@@ -117,8 +138,10 @@ class Frames:
         )
 
     def _total(self, fit: Any, asked: Requirement) -> Numbers:
-        value, volts, cost, stock = (fit[name].to_numpy() for name in ("capacitance_f", "rated_v", "cost", "stock"))
-        pieces, axial = asked.pieces, (fit["shape"] == "axial").to_numpy()
+        value, volts, cost, stock, off, axial = (
+            fit[name].to_numpy() for name in ("capacitance_f", "rated_v", "cost", "stock", "off", "axial")
+        )
+        pieces = asked.pieces
         lives = fit["years"].to_numpy() / asked.life_wanted_y
         with np.errstate(divide="ignore", invalid="ignore"):
             doublings = np.where(fit["lasting"], 3.0, np.minimum(np.log2(lives), 3.0))
@@ -127,7 +150,7 @@ class Frames:
             np.minimum(fit["room"].to_numpy() / 2, 1.0),
             1 - np.abs(np.log2(value / asked.capacitance_f)),
             np.minimum(volts / float(asked.rated_v or 0) - 1, 0.5),
-            np.where(axial, 0.5, 0.5 * (1 - fit["off"].to_numpy() / 0.3)),
+            np.where(axial, 1.0 - fit["second"], np.where(off <= 0.3, 1 - off / 0.6, np.maximum(0.5 - off / 5.2, 0))),
             0.5 * doublings, 1 / (1 + cost / pieces), 0.25 * stocked,
         )  # fmt: skip
         total: Numbers = sum((np.nan_to_num(part) for part in parts), np.zeros(len(fit)))

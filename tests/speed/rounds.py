@@ -60,10 +60,10 @@ def tell(what: str, times: Mapping[str, Sequence[float]], goals: Sequence[Goal])
         print(f"{'':<34} {rival:<26} {median(rivals) * 1000:>10.1f} ms   ours is {got:6.2f} ×   {said}")
 
 
-def tell_machine() -> None:
+def tell_machine(rounds: int = ROUNDS) -> None:
     """Print where and when this was measured."""
     cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count()
     print(
         f"{date.today()}, {cores} cores, Python {platform.python_version()}, DuckDB {duckdb.__version__}, "
-        f"load {os.getloadavg()[0]:.1f}, medians of {ROUNDS} rounds, rivals turn by turn"
+        f"load {os.getloadavg()[0]:.1f}, medians of {rounds} rounds, rivals turn by turn"
     )
