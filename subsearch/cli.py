@@ -15,9 +15,11 @@ import typer
 
 from subsearch import __version__
 from subsearch.adding import add
+from subsearch.drafting import positions
 from subsearch.errors import CatalogError, ListError, RepairError, SubsearchError
 from subsearch.finding import find
 from subsearch.lab import lab
+from subsearch.laying_out import layout
 from subsearch.options import DEFAULT_CATALOG, currency_named, day, progress
 
 STATUS = {ListError: 3, CatalogError: 4, RepairError: 5, SubsearchError: 6, OSError: 7}
@@ -66,16 +68,20 @@ def load(
     supplier: Annotated[str | None, typer.Option(help="Whose lists they are; else the file's name says it.")] = None,
     seen: Annotated[Any, day("The day the lists were seen; else today.")] = None,
     currency: Annotated[Any, currency_named("Currency of prices that state none.")] = None,
+    layout: Annotated[Path | None, typer.Option(help="A layout file for them; else the supplier's own.")] = None,
 ) -> None:
     """Load suppliers' lists into the catalog."""
     from subsearch.catalog.intake import load as load_lists
 
     with progress() as tell:
-        intakes = load_lists(catalog, files, supplier=supplier, seen=seen, currency=currency, progress=tell)
+        intakes = load_lists(
+            catalog, files, supplier=supplier, seen=seen, currency=currency, layout=layout, progress=tell
+        )
     _print_intakes(intakes, catalog)
     raise typer.Exit(0 if any(one.kept for one in intakes) else 1)
 
 
+app.command()(layout)
 app.command()(add)
 
 
@@ -92,6 +98,9 @@ def rates(
 
 
 app.command()(find)
+
+
+app.command()(positions)
 
 
 @app.command()

@@ -3,14 +3,16 @@
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
+from hashlib import sha256
 from pathlib import Path
 
 import duckdb
 
 from subsearch.catalog.facts import refusals
 from subsearch.catalog.faults import OFFER_KEY
+from subsearch.catalog.heading_cells import read_heading
 from subsearch.catalog.intake import Intake, take_in
-from subsearch.catalog.layouts import NEEDED, read_heading
+from subsearch.catalog.layouts import NEEDED
 from subsearch.catalog.merging import rebuild
 from subsearch.catalog.rates import stored_rates
 from subsearch.catalog.store import open_to_write
@@ -40,10 +42,10 @@ def record(path: Path, supplier: str, cells: Mapping[str, str], *, seen: date | 
     kinds = _kinds(cells)
     _check_kinds(supplier, kinds)
     table = _table(supplier, kinds, cells)
-    raw = repr((supplier, table.rows)).encode()
+    mark = sha256(repr((supplier, table.rows)).encode()).hexdigest()
     with open_to_write(path) as con:
         own = next((rate.currency for rate in stored_rates(con)), None) if supplier == DRAWER else None
-        taken = take_in(con, table, raw, supplier, seen, own)
+        taken = take_in(con, table, mark, supplier, seen, own)
         _check_taken(con, taken)
         notes = _notes(con, taken, "condition" in kinds)
         rebuild(con)

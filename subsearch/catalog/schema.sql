@@ -25,7 +25,7 @@ CREATE TABLE intake (
 -- One fault of one refused line. A line with two faults has two rows.
 CREATE TABLE refusal (
     intake INTEGER NOT NULL, -- which list
-    line INTEGER NOT NULL, -- line of the file or row of the sheet, from 1
+    line INTEGER NOT NULL, -- line of the file or row of the sheet, from 1; of a cell of a size table that times 1000, and its column
     heading VARCHAR NOT NULL, -- heading of the cell as printed; '' when the whole line is meant
     term VARCHAR NOT NULL, -- the term the cell should have stated; '' when the whole line is meant
     found VARCHAR NOT NULL, -- the text that was found
@@ -43,7 +43,7 @@ CREATE TABLE currency_rate (
 -- One kept line of one list: its cells as printed, and what they state. History: nothing is ever taken out.
 CREATE TABLE listing (
     intake INTEGER NOT NULL, -- which list
-    line INTEGER NOT NULL, -- line of the file or row of the sheet, from 1
+    line INTEGER NOT NULL, -- line of the file or row of the sheet, from 1; of a cell of a size table that times 1000, and its column
     printed VARCHAR[] NOT NULL, -- the cells as printed, the skipped ones too
     maker VARCHAR, -- who makes the part; null: not stated in this line
     part_number VARCHAR NOT NULL, -- the maker's part number

@@ -31,6 +31,16 @@ def conditions(need: Requirement) -> list[tuple[str, str]]:
     return [(label, words) for label, words in told.items() if words]
 
 
+def unasked(need: Requirement) -> list[str]:
+    """What of value and voltage a builder might take for asked, and is not.
+
+    >>> unasked(Requirement(capacitance_f=47e-6)), unasked(Requirement(safety_class="X2", capacitance_f=1e-7))
+    (['voltage'], [])
+    """
+    free = need.rated_v is None and need.rated_ac_v is None and not need.safety_class and not need.voltage_measured
+    return [*(["capacitance"] if need.capacitance_f is None else []), *(["voltage"] if free else [])]
+
+
 def _capacitance(need: Requirement) -> str:
     low, high = need.capacitance_low_f, need.capacitance_high_f
     if low is None and high is None:

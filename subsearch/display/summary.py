@@ -6,11 +6,15 @@ from decimal import Decimal
 from itertools import groupby
 from typing import TYPE_CHECKING
 
-from rich.console import Console
 from rich.table import Table
 
+from subsearch.display.asked import unasked
 from subsearch.display.scored import beside_the_table, score_table, score_text
+from subsearch.display.terminal import FULL_WIDTH, visible
+from subsearch.display.terminal import console as _console
+from subsearch.display.terminal import say as _say
 from subsearch.display.words import life_text, margin_text, money_text, mounted_texts
+from subsearch.reading.reference_names import runs
 from subsearch.search.answers import SAID, body, part_name, value_text
 from subsearch.search.criteria import LABELS
 from subsearch.units import counted
@@ -30,28 +34,8 @@ if TYPE_CHECKING:  # `find` must not wait for the rooms that only `load` and `re
     from subsearch.search.requirement import Requirement
     from subsearch.shopping.plan import ShoppingList
 
-FULL_WIDTH = 140
 REASONS = 3  # so many refusals of a list are told; all stand in the catalog
 WIDTHS = {"Position": 8, "Part": 27, "Value": 20, "Body": 20, "Margin": 7, "Life": 19, "Cost": 6, "Score": 5}
-
-
-def _console() -> Console:
-    console = Console(highlight=False, emoji=False, markup=False)
-    return console if console.is_terminal else Console(highlight=False, emoji=False, markup=False, width=FULL_WIDTH)
-
-
-def _say(text: str) -> None:
-    """Print a sentence as one line, which the terminal may fold but a file keeps whole."""
-    _console().print(visible(text), soft_wrap=True)
-
-
-def visible(text: str) -> str:
-    """Text from a list or a folder without the signs that would steer a terminal.
-
-    >>> visible("C1\x1b[31m")
-    'C1�[31m'
-    """
-    return "".join(sign if sign.isprintable() or sign == "\n" else "\N{REPLACEMENT CHARACTER}" for sign in text)
 
 
 def print_intakes(intakes: Sequence[Intake], refusals: Sequence[Sequence[Refusal]], catalog: Path) -> None:
@@ -113,10 +97,8 @@ def print_found(found: Found, catalog: Path, best: int, score: bool = False) -> 
 
 def _print_unasked(asked: Requirement) -> None:
     """What a builder might take for asked, and is not."""
-    if asked.capacitance_f is None:
-        _say("The capacitance was not asked: look at it before you take a part.")
-    if asked.rated_v is None and asked.rated_ac_v is None:
-        _say("The voltage was not asked: look at it before you take a part.")
+    for what in unasked(asked):
+        _say(f"The {what} was not asked: look at it before you take a part.")
     if asked.life_wanted_y is None and asked.working_c is not None:
         _say("Life is shown, but neither asked nor ranked: say with --years how long it should last.")
     if asked.life_wanted_y is not None and asked.working_c is None:
@@ -196,6 +178,16 @@ def _print_card(card: str, count: int, told: Sequence[tuple[Choice, Reasons]]) -
             _say(f"{choice.asked.position.reference}: {choice.sentence}")
         for sentence in (*reasons.near, *reasons.two) if choice.candidate is None else ():
             _say(f"  {sentence}")
+    _print_unasked_of([choice for choice, _ in told if choice.candidate is not None])
+
+
+def _print_unasked_of(chosen: Sequence[Choice]) -> None:
+    """The same of several positions at once, each named."""
+    for what in ("capacitance", "voltage"):
+        asked = [one.asked for one in chosen]
+        names = [one.position.reference for one in asked if one.requirement and what in unasked(one.requirement)]
+        if names:
+            _say(f"The {what} was not asked of {runs(names)}: look at it before you take the part.")
 
 
 def _print_shopping(shopping: ShoppingList) -> None:

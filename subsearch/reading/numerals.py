@@ -13,6 +13,15 @@ def without_thousands(text: str) -> str:
     return re.sub(r"(?<=\d)[.,' \u00a0\u202f](?=\d{3}(?!\d))", "", text)
 
 
+def may_be_code(text: str) -> bool:
+    """Whether a bare number looks like a code of three digits in pF, whose values nobody makes in full.
+
+    >>> may_be_code("104"), may_be_code("473"), may_be_code("470"), may_be_code("125")
+    (True, True, False, False)
+    """
+    return bool(re.fullmatch(r"\s*(?:10|12|15|18|22|27|33|39|47|56|68|82)[34]\s*", text))
+
+
 def decimal_mark(texts: Iterable[str]) -> str:
     """Give the decimal mark a whole list writes, "," or ".", or "" where its numbers leave that open.
 
@@ -38,4 +47,4 @@ def settled(text: str, mark: str) -> str:
     text = re.sub(
         rf"(?<![\d.,])([1-9]\d{{0,2}}(?:\{thousands}\d{{3}})+)(?!\d)", lambda m: m[1].replace(thousands, ""), text
     )
-    return text.replace(",", ".") if mark == "," else text
+    return re.sub(r",(?=\d)", ".", text) if mark == "," else text  # a comma before a space parts two things

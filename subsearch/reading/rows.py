@@ -4,23 +4,21 @@ import csv
 import io
 import re
 from collections import Counter
+from collections.abc import Callable, Iterator
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 
 from subsearch.errors import ListError
+from subsearch.reading.decoding import text_of
 
+TEXT_FILES = (".csv", ".txt", ".tsv")
 DELIMITERS = ",;\t"
 LONGEST_CELL = 100_000_000
 SAMPLE = 200
+HEAD_TEXT = 2_000_000  # characters in which the sample is looked for
 MOST_SHARED = 200_000
-FOREIGN = {
-    b"PK\x03\x04": "a zip file or spreadsheet; save it with the ending .xlsx if it is one",
-    b"\xd0\xcf\x11\xe0": "an old or password-protected office file; save it as CSV (UTF-8) or XLSX",
-    b"%PDF": "a PDF; ask for the list as CSV or XLSX",
-    b"\xff\xfe": "text in UTF-16; save it as CSV (UTF-8)",
-    b"\xfe\xff": "text in UTF-16; save it as CSV (UTF-8)",
-}
+NO_DELIMITER = re.compile(r"(?<=\d),(?=\d)|(?<=\d), ?(?=[A-Z]{1,3}\d.*[;\t])")  # the commas of 1,5 and of C1,C2,C3;100n
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,10 +42,11 @@ class Table:
     ragged: bool
 
 
-def read_table(file: Path) -> Table:
+def read_table(file: Path, wanted: Callable[[list[Row]], bool] | None = None) -> Table:
     """Give the rows of a CSV or XLSX file, without the blank ones.
 
-    file: path ending in .csv, .txt, .tsv or .xlsx. Result: Table with 1-based line numbers. Raises ListError.
+    file: path ending in .csv, .txt, .tsv or .xlsx. wanted: tells the sheet to read by its rows; else the first that
+    holds anything. Result: Table with 1-based line numbers. Raises ListError.
 
     >>> from tempfile import TemporaryDirectory
     >>> with TemporaryDirectory() as folder:
@@ -62,14 +61,14 @@ def read_table(file: Path) -> Table:
     if file.is_dir():
         raise ListError(f'"{file}" is a folder, not a list. Name the files in it one by one.')
     suffix = file.suffix.lower()
-    if suffix not in (".csv", ".txt", ".tsv", ".xlsx"):
+    if suffix not in (*TEXT_FILES, ".xlsx"):
         raise ListError(f'"{file.name}" ends in "{suffix}". Lists are read from .csv, .txt, .tsv or .xlsx files.')
     if file.stat().st_size == 0:
         raise ListError(f'"{file.name}" is empty. Save the list again, with its heading line.')
     if suffix == ".xlsx":
         from subsearch.reading.sheets import read_sheet
 
-        rows, notes = read_sheet(file)
+        rows, notes = read_sheet(file, wanted)
     else:
         rows, notes = _read_csv(file)
     if not rows:
@@ -78,58 +77,51 @@ def read_table(file: Path) -> Table:
 
 
 def _read_csv(file: Path) -> tuple[list[Row], tuple[str, ...]]:
-    text, notes = _decoded(file)
-    delimiter = _delimiter(text)
+    text, notes = text_of(file.read_bytes(), file.name)
+    return list(csv_rows(text, delimiter_of(text), file.name)), notes
+
+
+def csv_rows(text: str, delimiter: str, name: str) -> Iterator[Row]:
+    """Give the rows of a CSV text that hold anything.
+
+    text: with the ends of its lines as they stand in the file. name: the file's, for the sentence. Raises ListError.
+
+    >>> list(csv_rows('a;b\\r\\n;\\n"c\\nd";e', ";", "list.csv"))
+    [Row(line=1, cells=('a', 'b')), Row(line=3, cells=('c\\nd', 'e'))]
+    """
     before = csv.field_size_limit(LONGEST_CELL)
     reader = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
-    rows, line = [], 1
+    line = 1
     seen: dict[str, str] = {}  # equal cells share one string: a list of a million lines stays in memory
     try:
         for cells in reader:
             if any(map(str.strip, cells)):
-                rows.append(Row(line, tuple(map(seen.setdefault, cells, cells))))
+                yield Row(line, tuple(map(seen.setdefault, cells, cells)))
             if len(seen) > MOST_SHARED:
                 seen.clear()
             line = reader.line_num + 1
     except csv.Error as error:
         raise ListError(
-            f'"{file.name}", line {line}: the quotation marks do not match ({error}). '
+            f'"{name}", line {line}: the quotation marks do not match ({error}). '
             "Inside a quoted cell write each quotation mark twice, and close the cell."
         ) from error
     finally:
         csv.field_size_limit(before)
-    return rows, notes
 
 
-def _decoded(file: Path) -> tuple[str, tuple[str, ...]]:
-    raw = file.read_bytes()
-    for start, what in FOREIGN.items():
-        if raw.startswith(start):
-            raise ListError(f'"{file.name}" is not text but {what}.')
-    sample = raw[:65_536]
-    control = sum(byte < 32 and byte not in b"\t\r\n\f" for byte in sample)
-    if control > len(sample) / 20:
-        raise ListError(f'"{file.name}" is not text: it holds binary data. Save the list as CSV (UTF-8) or XLSX.')
-    try:
-        return raw.decode("utf-8-sig"), ()
-    except UnicodeDecodeError:
-        pass
-    try:
-        text = raw.decode("cp1252")
-    except UnicodeDecodeError as error:
-        raise ListError(
-            f'"{file.name}" is neither UTF-8 nor Windows-1252 text (byte {error.start + 1}). Save it as CSV (UTF-8).'
-        ) from error
-    return text, ("The file is not UTF-8; it was read as Windows-1252. Look at µ, Ω and umlauts.",)
+def delimiter_of(text: str) -> str:
+    """Give the sign that cuts most lines into the same, large number of cells.
 
+    text: a CSV text, or its beginning. A comma between digits, or between the names of positions, proves nothing.
 
-def _delimiter(text: str) -> str:
-    """The sign that cuts most lines into the same, large number of cells; a comma between digits proves nothing."""
-    lines = [line for line in text[:2_000_000].splitlines()[:SAMPLE] if line.strip()]
-    without_decimals = [re.sub(r"(?<=\d),(?=\d)", "", line) for line in lines]
+    >>> delimiter_of("a;b\\n1,5;2,5\\n")
+    ';'
+    """
+    lines = [line for line in text[:HEAD_TEXT].splitlines()[:SAMPLE] if line.strip()]
+    without_lists = [NO_DELIMITER.sub("", line) for line in lines]
     before = csv.field_size_limit(LONGEST_CELL)
     try:
-        return max(DELIMITERS, key=lambda mark: _evenness(without_decimals if mark == "," else lines, mark))
+        return max(DELIMITERS, key=lambda mark: _evenness(without_lists if mark == "," else lines, mark))
     finally:
         csv.field_size_limit(before)
 

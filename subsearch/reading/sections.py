@@ -8,7 +8,7 @@ from subsearch.units import read_quantity
 MOST_F = 10.0  # the largest capacitance of one part that is sane
 MOST = 4  # so many stand side by side in one round place, by the laws that are written
 JOINED = re.compile(r"\s*[+&/]\s*")
-TIMES = re.compile(r"(\d+)\s*[x×*]\s*(.+)")
+TIMES = re.compile(r"([1-9]\d*)\s*[x×*]\s*(.+)")
 RATING = re.compile(r"(?<=[Fµμunp\s])\s*\d+(?:[.,]\d+)?\s*V(?:\s*\.?d\.?c\.?)?$", re.IGNORECASE)
 UNIT = re.compile(r"[a-zA-Zµμ]+$")
 
@@ -24,7 +24,7 @@ def read_sections(text: str) -> tuple[float, ...]:
     """
     values = RATING.sub("", text.strip())
     pieces = [piece for one in JOINED.split(values) for piece in _repeated(one)]
-    unit = UNIT.search(pieces[-1])
+    unit = UNIT.search(pieces[-1]) if pieces else None
     if unit is None or not 2 <= len(pieces) <= MOST:
         raise QuantityError(
             f'"{text}" does not say what 2 to {MOST} capacitors the can holds. Write each with a plus, and the unit, '

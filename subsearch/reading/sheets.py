@@ -2,7 +2,7 @@
 
 import datetime
 import zipfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from decimal import Decimal
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -14,10 +14,11 @@ if TYPE_CHECKING:
     from openpyxl.workbook import Workbook
 
 
-def read_sheet(file: Path) -> tuple[list[Row], tuple[str, ...]]:
-    """Give the rows of the first sheet that holds anything, and notes on what was left out.
+def read_sheet(file: Path, wanted: Callable[[list[Row]], bool] | None = None) -> tuple[list[Row], tuple[str, ...]]:
+    """Give the rows of the first sheet that holds anything, or that is wanted, and notes on what was left out.
 
-    file: path of an XLSX file. Result: rows and notes. Raises ListError.
+    file: path of an XLSX file. wanted: tells by its rows whether a sheet is; where none is, the first counts.
+    Result: rows and notes. Raises ListError.
     """
     if file.read_bytes()[:4] == b"\xd0\xcf\x11\xe0":
         raise ListError(f'"{file.name}" is protected by a password or is an old .xls file. Save it as a plain XLSX.')
@@ -35,8 +36,8 @@ def read_sheet(file: Path) -> tuple[list[Row], tuple[str, ...]]:
     filled = [(name, rows) for name, rows in sheets if rows]
     if not filled:
         return [], ()
-    name, rows = filled[0]
-    others = ", ".join(f'"{other}"' for other, _ in filled[1:])
+    name, rows = next((one for one in filled if wanted and wanted(one[1])), filled[0])
+    others = ", ".join(f'"{other}"' for other, _ in filled if other != name)
     notes = [f'Only the sheet "{name}" was read, not {others}.'] if others else []
     notes += _unsaved(file)
     return rows, tuple(notes)

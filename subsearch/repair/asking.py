@@ -74,7 +74,8 @@ def _read(position: Position) -> str:
         return f' Nothing certain can be read in the marking "{position.marking}".' if position.marking else ""
     volts = reading.rated_v or reading.rated_ac_v
     value = " ".join([show(reading.capacitance_f, "F"), *([show(volts, "V")] if volts else [])])
-    return f' The marking "{position.marking}" reads as {value}: fill that in if you agree.'
+    doubts = "".join(f" {doubt}" for doubt in reading.doubts)
+    return f' The marking "{position.marking}" reads as {value}: fill that in if you agree.{doubts}'
 
 
 def _against_marking(position: Position) -> list[str]:

@@ -1,6 +1,5 @@
 """One repair's folder: `repair.toml` says what is common to all, `positions.csv` lists the positions."""
 
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
@@ -8,6 +7,7 @@ from typing import Any
 
 from subsearch.errors import ListError, QuantityError, RepairError, RequirementError, UnknownNameError, nearest, one_of
 from subsearch.reading.rows import Row, read_table
+from subsearch.reading.toml_files import read_toml
 from subsearch.repair.positions import COLUMNS, Position
 from subsearch.search.weights import Weights
 
@@ -75,8 +75,8 @@ def _common(file: Path) -> dict[str, Any]:
     if not file.exists():
         raise RepairError(f'"{file}" is missing. It holds name, hours_a_day and years_wanted of the repair.')
     try:
-        common = tomllib.loads(file.read_text(encoding="utf-8-sig"))
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        common = read_toml(file)
+    except ValueError as error:
         raise RepairError(f'"{file}" can\'t be read: {error}. Correct that place.') from error
     for key in common:
         if key not in KEYS:

@@ -4,6 +4,7 @@ import csv
 from decimal import Decimal
 from pathlib import Path
 
+from subsearch.reading.spreadsheet_text import text_only
 from subsearch.search.answers import Row, body, value_text
 from subsearch.shopping.plan import Line, ShoppingList
 
@@ -11,7 +12,6 @@ HEADINGS = (
     "supplier", "supplier_number", "maker", "part_number", "description", "needed", "order", "from_quantity",
     "unit_price", "currency", "cost", "own_currency", "own_cost", "positions",
 )  # fmt: skip
-FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
 def write_csv(shopping: ShoppingList, file: Path) -> None:
@@ -20,15 +20,6 @@ def write_csv(shopping: ShoppingList, file: Path) -> None:
         writer = csv.writer(out, lineterminator="\n")
         writer.writerow(HEADINGS)
         writer.writerows([text_only(cell) for cell in _cells(line, shopping.currency)] for line in shopping.lines)
-
-
-def text_only(cell: str) -> str:
-    """A cell that a spreadsheet shows as it stands, never runs: a formula's first sign gets an apostrophe before it.
-
-    >>> text_only("=1+1"), text_only("Ø 8 mm")
-    ("'=1+1", 'Ø 8 mm')
-    """
-    return f"'{cell}" if cell.startswith(FORMULA_STARTS) else cell
 
 
 def described(part: Row) -> str:

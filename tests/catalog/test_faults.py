@@ -7,6 +7,7 @@ import pytest
 
 from subsearch.catalog.facts import Refusal, refusals
 from subsearch.catalog.intake import load
+from subsearch.catalog.lines import typed_sql
 from subsearch.catalog.store import open_to_read
 
 Maker = Callable[..., Path]
@@ -40,6 +41,7 @@ ONE_FAULT = [
     ({"Tolerance": "wide"}, "Tolerance", "tolerance_low_pct", "unreadable", '"wide" is not a tolerance.'),
     ({"Price 10+": "0.6"}, PRICES, "unit_price", "breaks", "The price of one piece may not rise"),
     ({"From qty": "5", "Price 5+": "0.4"}, PRICES, "unit_price", "breaks", "and quantities must, from one price"),
+    ({"Price": "0"}, PRICES, "unit_price", "contradiction", "A price of 0 is nobody's offer. Write the price"),
     ({"Polarity": "polar", "Technology": "PP film"}, "Polarity", "polarity", "contradiction",
      "The line says polar, but a film PP part has no polarity. Correct the one that is wrong."),
     ({**CAN, "Pitch": "8"}, "Pitch", "lead_spacing_mm", "contradiction",
@@ -73,14 +75,15 @@ def test_the_lower_temperature_is_below_the_upper(
     tmp_path: Path, make_list: Maker, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Sane ranges keep the two apart today; the check stands for the day they are widened."""
-    from subsearch.catalog import faults, intake
+    from subsearch.catalog import faults
 
-    def swapped(con, layout, damaged):  # type: ignore[no-untyped-def]
-        con.execute("update typed set lowest_c = 105, rated_c = 105")
-        find(con, layout, damaged)
+    def swapped(con, layout, pieces):  # type: ignore[no-untyped-def]
+        pass_over(con, layout, pieces)
+        con.execute(f"create or replace temp table doubtful as {typed_sql(con, layout, pieces)}")
+        con.execute("update doubtful set lowest_c = 105, rated_c = 105")
 
-    find = faults.find_faults
-    monkeypatch.setattr(intake, "find_faults", swapped)
+    pass_over = faults.pass_over
+    monkeypatch.setattr(faults, "pass_over", swapped)
     (only,) = refused(tmp_path, make_list({"Temp low": "-40", "Temp high": "105"}))
     assert (only.heading, only.term, only.fault, only.found) == (
         "Temp high",
@@ -137,3 +140,8 @@ def test_without_a_suppliers_number_the_part_and_its_condition_are_the_offer(tmp
     assert [(fault.line, fault.term, fault.fault) for fault in refused(tmp_path, file)] == [
         (5, "part_number", "repeated")
     ]
+
+
+def test_what_is_ones_own_may_cost_nothing(tmp_path: Path, make_list: Maker) -> None:
+    (own,) = load(tmp_path / "c", [make_list({"Price": "0"})], supplier="own drawer")
+    assert (own.kept, own.refused) == (1, 0)

@@ -4,12 +4,13 @@ import subprocess
 import sys
 from collections.abc import Callable
 from datetime import date
+from decimal import Decimal
 from pathlib import Path
 
 import pytest
 from openpyxl import Workbook
 
-from subsearch.catalog import intake, merging, staging
+from subsearch.catalog import intake, merging
 from subsearch.catalog.facts import counts
 from subsearch.catalog.intake import Intake, load
 from subsearch.catalog.store import open_to_read
@@ -159,12 +160,14 @@ def test_a_list_of_decimal_commas_settles_what_a_comma_means(tmp_path: Path, mak
     assert rows(tmp_path / "c", "select capacitance_f from listing order by line") == [(1.25e-6,), (1250e-6,)]
 
 
-def test_many_lines_are_staged_in_turns(tmp_path: Path, make_list: Maker, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(staging, "AT_ONCE", 3)
-    file = make_list(*({"Order code": str(number), "Stock": str(number)} for number in range(8)))
-    (found,) = load(tmp_path / "c", [file])
-    assert (found.kept, found.refused) == (8, 0)
-    assert rows(tmp_path / "c", "select line, stock from listing") == [(number + 2, number) for number in range(8)]
+def test_one_text_under_two_headings_is_read_as_each_says(tmp_path: Path) -> None:
+    file = tmp_path / "list.csv"
+    file.write_text("Part number;Cap uF;Voltage;Price EUR;Price CHF 10+\nHollow 1;4.7;63;0.5;\nHollow 2;4.7;63;;0.5\n")
+    load(tmp_path / "c", [file])
+    assert rows(tmp_path / "c", "select currency, prices[1].price from listing order by line") == [
+        ("EUR", Decimal("0.5")),
+        ("CHF", Decimal("0.5")),
+    ]
 
 
 def test_slow_libraries_are_imported_only_when_a_list_is_loaded() -> None:

@@ -112,3 +112,21 @@ def test_a_path_that_holds_the_word_lock_is_not_a_lock(tmp_path: Path) -> None:
     file.write_text("words")
     with pytest.raises(CatalogError, match="can't be opened as a catalog"):
         open_to_read(file)
+
+
+def test_a_load_holds_little_in_memory(tmp_path: Path) -> None:
+    with open_to_write(tmp_path / "c") as con:
+        held = con.execute(
+            "select current_setting('memory_limit'), current_setting('write_buffer_row_group_count')"
+        ).fetchall()
+    assert held == [("1.8 GiB", 1)]
+
+
+def test_the_database_draws_no_bar_of_its_own(tmp_path: Path) -> None:
+    asked = """import sys; from pathlib import Path; from subsearch.catalog.store import open_to_read, open_to_write
+with open_to_write(Path(sys.argv[1])) as con:
+    print(con.execute("select current_setting('enable_progress_bar')").fetchall())
+print(open_to_read(Path(sys.argv[1])).execute("select current_setting('enable_progress_bar')").fetchall())"""
+    command = [sys.executable, "-c", asked, str(tmp_path / "c")]  # without a file it counts as typed, which has a bar
+    done = subprocess.run(command, capture_output=True, text=True, check=True)
+    assert done.stdout == "[(False,)]\n" * 2

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from subsearch.catalog.facts import counts
+from subsearch.catalog.heading_cells import read_heading
 from subsearch.catalog.intake import load
-from subsearch.catalog.layouts import read_heading
 from subsearch.catalog.rates import load_rates
 from subsearch.catalog.recording import record
 from subsearch.catalog.store import open_to_read

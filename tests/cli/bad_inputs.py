@@ -59,7 +59,7 @@ WORDS = {
     "rates without a file": Bad("rates", 2, "Missing argument"),
     "repair without a folder": Bad("repair", 2, "Missing argument"),
     "bad day": Bad("load shed.csv --seen 2026-13-45", 2, '"2026-13-45" is not a day. Write it like 2026-10-01.'),
-    "bad currency": Bad("load shed.csv --currency euros", 2, "not a currency"),
+    "bad currency": Bad("load shed.csv --currency money", 2, "not a currency"),
     "no currency": Bad("load shed.csv --currency ''", 2, "not a currency"),
     "no supplier": Bad("load shed.csv --supplier ' '", 3, "The supplier's name is empty."),
     "kelvin": _find("--temperature '300 K'", 2, 'has the unit "K", but a quantity in °C is wanted here'),
@@ -120,6 +120,15 @@ WORDS = {
     "nothing can meet it": _find("--voltage '9000 V'", 1, "Nothing fits. The nearest refusals: Mill Hollow"),
 }
 LISTS = {
+    "layout of nothing": Bad("layout gone.csv", 3, 'There is no file "gone.csv". Check the name and the folder.'),
+    "layout without a list": Bad("layout", 2, "Missing argument"),
+    "layout over a layout": Bad(
+        "layout shed.csv --out a.toml", 3, '"a.toml" stands there already, so nothing was written.', {"a.toml": ""}
+    ),
+    "missing layout": Bad("load shed.csv --layout a.toml", 3, 'There is no layout "a.toml".'),
+    "wrong layout": Bad(
+        "load shed.csv --layout a.toml", 3, '"a.toml": "colums" is not a key of a layout.', {"a.toml": "colums = 1"}
+    ),
     "missing list": Bad("load gone.csv", 3, 'There is no file "gone.csv". Check the name and the folder.'),
     "folder for a list": Bad("load here", 3, '"here" is a folder, not a list.', {"here/x.txt": ""}),
     "second list missing": Bad("load shed.csv gone.csv", 3, 'There is no file "gone.csv".'),
@@ -146,10 +155,34 @@ LISTS = {
     "worth of words": _rates("currency,worth,dated\nEUR,one,\n", 'line 2: "one" is not a number.'),
     "worthless": _rates("currency,worth,dated\nEUR,1,\nGBP,0,\n", 'line 3: "0" can\'t be the worth of a currency'),
     "unknown currency": _rates(
-        "currency,worth,dated\neuros,1,\n", "is not a currency. Write its three letters, like EUR."
+        "currency,worth,dated\nmoney,1,\n", "is not a currency. Write its three letters, like EUR."
     ),
     "rate of a bad day": _rates("currency,worth,dated\nEUR,1,soon\n", 'line 2: "soon" is not a date'),
     "rate with a comma": _rates("currency,worth,dated\nEUR,1,,\n", "4 cells where 3 are allowed"),
+}
+PARTS = "Ref;Value\nC1;47u 25V\n"
+
+
+def _draft(text: str | bytes, status: int, sentence: str, words: str = "--out new") -> Bad:
+    return Bad(f"positions bad.csv {words}", status, sentence, {"bad.csv": text})
+
+
+DRAFTS = {
+    "positions without a list": Bad("positions", 2, "Missing argument"),
+    "missing parts list": Bad("positions gone.csv", 3, 'There is no file "gone.csv". Check the name and the folder.'),
+    "folder for a parts list": Bad("positions good", 3, '"good" is a folder, not a list.'),
+    "empty parts list": _draft("", 3, '"bad.csv" is empty. Save the list again, with its heading line.'),
+    "blank parts list": _draft(" ;\n;;\n", 3, '"bad.csv" holds only blank lines.'),
+    "binary parts list": _draft(BINARY, 3, "it holds binary data"),
+    "half a UTF-16 list": _draft("C1;47µ".encode("utf-16") + b"x", 3, "begins as UTF-16 text but can't be read so"),
+    "senseless parts list": _draft(b"C1;\x81\x90\xfe\n", 3, "in no other encoding that is tried does it make sense"),
+    "open quotation marks in a parts list": _draft('Ref;Value\nC1;"47u\n', 3, "the quotation marks do not match"),
+    "another ending of a parts list": Bad("positions bad.ods", 3, "Lists are read from", {"bad.ods": PARTS}),
+    "no capacitor": _draft("Ref;Value\nR1;10k\n", 1, "No capacitor was found in the list, so nothing is written."),
+    "no parts list at all": _draft("just a letter\nto a friend\n", 1, "2 lines read, 0 taken, 2 left"),
+    "endless range": _draft("Ref;Value\nC1-C999999;1u\n", 1, '"C1-C999999" would be 999999 positions; one range may'),
+    "positions that are there": _draft(PARTS, 5, '"good/positions.csv" exists already and is not', "--out good"),
+    "file for a draft's folder": _draft(PARTS, 7, "can't be read or written", "--out shed.csv"),
 }
 FOLDERS = {
     "missing folder": Bad("repair gone", 5, 'There is no folder "gone". Name the folder that holds repair.toml'),
@@ -163,7 +196,9 @@ FOLDERS = {
         "repair bad", 7, '"bad/repair.toml" can\'t be read or written', {"bad/repair.toml/x": ""}
     ),
     "broken toml": _toml('name = "Radio', '"bad/repair.toml" can\'t be read: '),
-    "toml of another encoding": _toml('name = "Kofferradio für Öse"'.encode("cp1252"), "Correct that place."),
+    "toml of another encoding": _toml(
+        'name = "Kofferradio für Öse"'.encode("cp1252"), "not UTF-8; save the file as UTF-8. Correct that place."
+    ),
     "toml with a byte order mark": _toml(b"\xef\xbb\xbfhours_a_day = 25", "25 hours a day", 6),
     "unknown key": _toml("hours_per_day = 4", 'has the key "hours_per_day". Did you mean "hours_a_day"? Allowed are'),
     "text for a number": _toml('hours_a_day = "4"', 'hours_a_day is "4". Write a number without quotation marks'),
@@ -272,4 +307,4 @@ OUT = {
     ),
     "file for a demo folder": Bad("demo shed.csv", 7, '"shed.csv" can\'t be read or written'),
 }
-BAD = WORDS | LISTS | FOLDERS | CELLS | CATALOGS | OUT
+BAD = WORDS | LISTS | DRAFTS | FOLDERS | CELLS | CATALOGS | OUT

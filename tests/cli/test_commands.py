@@ -108,6 +108,32 @@ def test_load_keeps_what_is_said_of_a_list(bench: Path, say: Say) -> None:
     assert claims == [("GBP", date(2026, 10, 1))]
 
 
+def test_layout_says_what_it_recognised_and_load_follows_it(bench: Path, say: Say) -> None:
+    text = "Art;Wert;Nennspannung;Preis ab 10;Fach\nQ 1;4,7;63;0,12;3\n"
+    (bench / "barn.csv").write_text(text, encoding="utf-8")
+    said = say("layout", "barn.csv")
+    assert (said.status, said.err) == (0, "")
+    assert said.out == (
+        "barn: 3 of 5 headings of barn.csv are recognised, in line 1.\n"
+        "  Wert          capacitance_f\n"
+        "  Nennspannung  rated_v [V]\n"
+        "  Preis ab 10   unit_price from 10 pieces\n"
+        "  Art           left out: not understood\n"
+        "  Fach          left out: not understood\n"
+        "  Still missing: a part number. Say in the file which column states it.\n"
+        "Written: layouts/barn.toml\n"
+        "Correct it where it is wrong; the next load of this supplier's lists follows it.\n"
+    )
+    layout = bench / "layouts" / "barn.toml"
+    text = layout.read_text(encoding="utf-8").replace('"Art", leave_out = true', '"Art", term = "part_number"')
+    layout.write_text(text.replace('"capacitance_f" }', '"capacitance_f", unit = "nF" }'), encoding="utf-8")
+    loaded = say("load", "barn.csv", "--currency", "EUR")
+    assert 'Read by the layout "layouts/barn.toml".' in loaded.out
+    assert rows("select part_number, capacitance_f from listing where supplier = 'barn'") == [("Q 1", 4.7e-9)]
+    again = say("load", "barn.csv", "--supplier", "Weir", "--layout", "layouts/barn.toml")
+    assert again.status == 0
+
+
 def test_a_currency_in_small_letters_is_the_same_currency(bench: Path, say: Say) -> None:
     (bench / "barn.csv").write_text("Part number,Cap uF,Voltage,Price\nQ 1,4.7,63 V,0.12\n", encoding="utf-8")
     assert say("load", "barn.csv", "--currency", "gbp").status == 0
@@ -294,6 +320,14 @@ def test_repair_without_any_choice_ends_with_1(bench: Path, say: Say) -> None:
     assert said.status == 1
     assert "C1: Nothing fits. Nearest is Mill Hollow 2, refused for rated d.c. voltage" in said.words
     assert "Nothing to order." in (bench / "radio" / "report.html").read_text(encoding="utf-8")
+
+
+def test_repair_says_of_which_positions_something_was_not_asked(bench: Path, say: Say) -> None:
+    text = "reference,marking,capacitance,rated_voltage\nC1,x,47 µF,\nC2,x,47 µF,\nC3,x,,25 V\nC4,x,47 µF,25 V\n"
+    said = say("repair", str(write_repair(bench / "radio", text)))
+    assert "The capacitance was not asked of C3: look at it before you take the part." in said.words
+    assert "The voltage was not asked of C1, C2: look at it before you take the part." in said.words
+    assert "asked of" not in say("repair", str(write_repair(bench / "whole", POSITIONS, TOML))).words
 
 
 def test_a_price_of_ten_is_printed_as_ten(bench: Path, say: Say) -> None:

@@ -20,7 +20,8 @@ ORDINARY = set(
         r"\w+",
         "all aluminum arithmetic bench capacitor cpu definition der division elektronik elko emc engineering esr exp "
         "faq first halving hobby hole how japanese lifetime manual noise notes order plus safe technical v0 db "
-        "com de htm jp net or org din ipc mil hdbk notice simulation 217f storage general pcb",
+        "com de htm jp net or org din ipc mil hdbk notice simulation 217f storage general pcb "
+        "mkp",  # the short sign of a standard (DIN 41379) for metallised polypropylene
     )
 )
 # Each pattern has a bracket inside, so that it does not match the line it stands in.

@@ -35,8 +35,9 @@ def test_decimal_commas_do_not_win_over_semicolons(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("encoding", "notes"),
-    [("utf-8", ()), ("utf-8-sig", ()), ("cp1252", ("The file is not UTF-8; it was read as Windows-1252. "
-                                                  "Look at µ, Ω and umlauts.",))],
+    [("utf-8", ()), ("utf-8-sig", ()), ("utf-16", ()),
+     ("cp1252", ('The file is not UTF-8; it was read as Windows-1252, with "Größe" and "µF" in it. Look at such '
+                 "signs.",))],
 )  # fmt: skip
 def test_encodings(tmp_path: Path, encoding: str, notes: tuple[str, ...]) -> None:
     table = table_of(tmp_path, "Größe;Wert\n1;4,7 µF\n".encode(encoding))
@@ -62,11 +63,13 @@ def test_odd_cells_stay_as_they_are(tmp_path: Path) -> None:
         ("list.pdf", b"x", '"list.pdf" ends in ".pdf". Lists are read from .csv, .txt, .tsv or .xlsx files.'),
         ("list.csv", b"PK\x03\x04..", '"list.csv" is not text but a zip file or spreadsheet; save it with the ending '
                                       ".xlsx if it is one."),
-        ("list.csv", b"\xff\xfea\0", '"list.csv" is not text but text in UTF-16; save it as CSV (UTF-8).'),
+        ("list.csv", b"\xff\xfea\0b", '"list.csv" begins as UTF-16 text but can\'t be read so (byte 3). '
+                                     "Save it as CSV (UTF-8)."),
         ("list.csv", b"a\x00\x01\x02\x03b" * 9, '"list.csv" is not text: it holds binary data. '
                                                 "Save the list as CSV (UTF-8) or XLSX."),
-        ("list.csv", b"a;b\n\x81;2\n", '"list.csv" is neither UTF-8 nor Windows-1252 text (byte 5). '
-                                       "Save it as CSV (UTF-8)."),
+        ("list.csv", b"a;b\n\x81\x90\xfe;2\n", '"list.csv" is not UTF-8, and in no other encoding that is tried does '
+                                            'it make sense (as code page 866 it would hold "БР■"). '
+                                            "Save it as CSV (UTF-8)."),
         ("list.xlsx", b"not a sheet", '"list.xlsx" is not an XLSX file, or it is damaged. '
                                       "Save the list again as XLSX or CSV."),
         ("list.xlsx", b"\xd0\xcf\x11\xe0" * 9, '"list.xlsx" is protected by a password or is an old .xls file. '

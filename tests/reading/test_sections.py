@@ -38,6 +38,7 @@ def test_sections_are_read(text: str, expected: tuple[float, ...]) -> None:
         "32 + lots µF",
         "+ µF",
         "0 + 32 µF",
+        "0 x 32 µF",
         "1000 F + 1000 F",
     ],
 )

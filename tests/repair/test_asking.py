@@ -277,6 +277,10 @@ def test_a_marking_is_proposed_but_never_filled_in() -> None:
         "Not asked: neither capacitance nor rated voltage is filled in. "
         'The marking "4,7µF 63V" reads as 4.7 µF 63 V: fill that in if you agree.',
     )
+    bare = asked(marking="47/16", **empty)
+    assert bare.notes[0].endswith(
+        'reads as 47 µF 16 V: fill that in if you agree. "47/16" was taken as 47 µF 16 V: no unit is printed.'
+    )
     worn = asked(marking="1?0 (worn off)", **empty)
     assert worn.requirement is None
     assert worn.notes[0].endswith('Nothing certain can be read in the marking "1?0 (worn off)".')

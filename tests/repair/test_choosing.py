@@ -18,7 +18,10 @@ from subsearch.search.criteria import LABELS
 from subsearch.shipped import shipped
 
 NOT_ASKED = "Not asked: neither capacitance nor rated voltage is filled in."
-READ = ' The marking "47/25" reads as 47 µF 25 V: fill that in if you agree.'
+READ = (
+    ' The marking "47/25" reads as 47 µF 25 V: fill that in if you agree. '
+    '"47/25" was taken as 47 µF 25 V: no unit is printed.'
+)
 FITS = re.compile(
     r"(?:The same part as C\d+ \(match group phase shift\): best of \d+ parts that fit all of them, place 1 of \d+ here"
     r"|Best of (?:1 part that fits|\d+ parts that fit))\."

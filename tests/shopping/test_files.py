@@ -8,8 +8,9 @@ from types import MappingProxyType
 import pytest
 
 from subsearch.formulas.buying import Purchase
+from subsearch.reading.spreadsheet_text import text_only
 from subsearch.search.offers import Offer
-from subsearch.shopping.files import HEADINGS, money, text_only, write_csv
+from subsearch.shopping.files import HEADINGS, money, write_csv
 from subsearch.shopping.plan import Line, ShoppingList
 
 PART = {

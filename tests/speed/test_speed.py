@@ -10,12 +10,15 @@ from random import Random
 import duckdb
 import pytest
 
-from speed import bench_find, bench_load, bench_near, bench_pairs, bench_repair, bench_start
+from speed import bench_find, bench_load, bench_markings, bench_near, bench_pairs, bench_repair, bench_start
 from speed.asked import ASKED, SCARCE, TYPICAL, WIDE, answered, repair
 from speed.make_catalog import E12, make_catalog
+from speed.messy_list import write_messy
+from speed.parsing import parsing
 from speed.rounds import Goal, measured, ratio
 from subsearch.catalog.merging import ORDER
 from subsearch.catalog.store import open_to_read, open_to_write
+from subsearch.reading.markings import LONGEST
 from subsearch.search.candidates import find
 
 OFFERS = 2000
@@ -140,9 +143,9 @@ def test_pairs_are_answered_alike(small: duckdb.DuckDBPyConnection, what: str) -
 
 
 def test_a_messy_list_is_read_alike(tmp_path: Path) -> None:
-    cells = bench_load.write_messy(tmp_path / "messy.csv", 1000)
+    cells = write_messy(tmp_path / "messy.csv", 1000)
     measured(bench_load.ways(tmp_path / "messy.csv"), 1)
-    measured(bench_load.parsing(cells), 1)
+    measured(parsing(cells), 1)
 
 
 def test_a_cold_start_is_answered_alike_and_imports_nothing_heavy(tmp_path: Path) -> None:
@@ -157,3 +160,10 @@ def test_a_ratio_is_taken_round_by_round_and_a_goal_judged() -> None:
     assert Goal("x", 20, faster=True).met(0.05) and not Goal("x", 20, faster=True).met(0.06)
     with pytest.raises(AssertionError, match="b answers otherwise than a"):
         measured({"a": lambda: 1, "b": lambda: 2}, 1)
+
+
+def test_markings_are_timed_one_by_one() -> None:
+    texts = bench_markings.examples()
+    assert len(texts) >= 300
+    assert {len(text) for text in bench_markings.hard()} == {LONGEST}
+    assert all(0 < time < 1 for time in bench_markings.seconds(texts[:20], 1))
