@@ -13,7 +13,7 @@ WORD_START, WORD_END = rf"(?<![0-9{LETTERS}])", rf"(?![0-9{LETTERS}])"
 NUM = (
     r"(?:\d{1,3}(?:[.,']\d{3})+(?:[.,]\d{1,2})?(?!\d)"  # thousands with a mark
     r"|\d{1,3}(?: 000)+(?!\d)|[1-9] [1-9]00(?!\d)"  # or with a space, where no second number can be meant
-    r"|\d{1,7}(?:[.,]\d{1,6})?|(?<![^\s(/])[.,]\d{1,6})"
+    r"|\d{1,7}(?:[.,]\d{1,6})?|(?<![^\s(/,;:=])[.,]\d{1,6})"
 )
 ROUND = re.compile(r"[1-9]0*(?:\.0)?|[1-9]\d0*(?:\.0)?|[1-9]\d?\.\d{1,2}|0?\.0*[1-9]\d{0,2}|125|640|0\.0*[1-9]\d?")
 FEW = 5  # signs of a number such as 1.500

@@ -26,7 +26,7 @@ DATE = re.compile(
     re.IGNORECASE,
 )
 REFERENCE = re.compile(
-    rf"^\s*C(?:\d{{1,4}}[a-zA-Z]?\s*[:=,]?(?=\s)|\s\d{{1,4}}(?=\s.*?{VALUED.pattern}))", re.IGNORECASE
+    rf"^\s*C(?:\d{{1,4}}[a-zA-Z]?\s*[:=,]?(?=\s)|\d{{1,4}}\s*[:=]|\s\d{{1,4}}(?=\s.*?{VALUED.pattern}))", re.IGNORECASE
 )
 OHMS = r"[kKM]?\s?(?:\u03a9|\u2126|ohms?|Ohms?|OHMS?|Ом)"
 CODED_OHMS = (

@@ -5,7 +5,7 @@ from decimal import Decimal
 
 from subsearch.reading.marking_draft import SAME, Draft
 from subsearch.reading.marking_numbers import END, LETTERS, NUM, START, number
-from subsearch.reading.marking_units import MADE_OF, PICO, is_unclear, power_of
+from subsearch.reading.marking_units import MADE_OF, PICO, VALUED, is_unclear, power_of
 from subsearch.reading.marking_values import farads
 from subsearch.units import show
 
@@ -43,6 +43,8 @@ COUNT_BEHIND = re.compile(
     rf"|{START}(?P<c5>[1-9]\d{{0,2}})\s?[xX*]\s*$|{START}(?P<c3>[1-9]\d{{0,3}})\s*(?i:{PIECES})(?![A-Za-z])|(?i:lot|pack|set|bag|lotto|lote|satz)\s*(?i:of|de|di|da|von|mit)?"
     rf"\s*(?P<c4>[1-9]\d{{0,2}}){END}"
 )
+CROSSED = re.compile(rf"{START}(?P<a>\d{{1,3}})\s*[xX*]\s*(?P<b>\d{{1,3}}){END}(?!\s*(?:mm|[xX*]))")
+MOST_SECTIONS = 4
 SPANS = ("-", "~", "/", "..", "...", "to", "bis")  # not "or": that is an alternative
 TRIMMER = Decimal("2.5")  # a value that may be set over such a range is a trimmer's
 CAN_F, CAN_V = 4e-6, 150  # from here on two of one value may sit in one can
@@ -55,6 +57,19 @@ def several(draft: Draft) -> None:
     if found := numbered or COUNT.search(draft.rest):
         draft.state("count", int(found["c"]), draft.take(found))
     _either(draft)
+
+
+def bare_cans(draft: Draft) -> None:
+    """Read 2x50 or 32x32 beside the voltage of a can, where no unit stands, as its sections, not as a size."""
+    found = CROSSED.search(draft.rest)
+    if found is None or draft.stated.get("rated_v", 0.0) < CAN_V or VALUED.search(draft.rest):
+        return
+    first, second = int(found["a"]), int(found["b"])
+    few, value = (first, second) if first <= second else (second, first)
+    each = [value] * few if 1 < few <= MOST_SECTIONS else [first, second] if first == second else []
+    sections = [farads(Decimal(one), -6) for one in each]
+    if sections and all(sections):
+        _sections(draft, tuple(one for one in sections if one), draft.take(found), bare=True)
 
 
 def _joint(draft: Draft) -> None:

@@ -20,7 +20,7 @@ PLAIN: Meaning = ("plain", "")
 WORDS: Mapping[Meaning, str] = {
     ("technology", WET): "electrolytic* electrolyt* elektrolyt* elektrolit* elettrolit* electrolít* électrolyt* elko "
     "elkos elco elcos elyt* elektrolyc* alu aluminium aluminum alum alluminio aluminio chimique* lytic elettr "
-    "elec elect elctlt chem electro электролит* оксидн* алюмин*",
+    "elec elect elctlt chem electro électrochim* электролит* оксидн* алюмин*",
     ("technology", POLYMER): "polymer* polymère polimer* polímer* polymeer polymerov* полимерн*",
     ("technology", HYBRID): "hybrid* hyb ibrid* híbrid* hybride гибридн*",
     ("technology", TANTALUM): "tantal* tántal* tant ta танталов* тантал* tantaal* tantaaltje",

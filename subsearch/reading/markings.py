@@ -11,7 +11,7 @@ from subsearch.reading.marking_draft import Doubt, Draft
 from subsearch.reading.marking_numbers import LETTERS, mark_of
 from subsearch.reading.marking_others import absent, dates_and_names, decide, others
 from subsearch.reading.marking_ratings import mains, ratings
-from subsearch.reading.marking_several import count_behind, one_can_or_two, several
+from subsearch.reading.marking_several import bare_cans, count_behind, one_can_or_two, several
 from subsearch.reading.marking_signs import begin
 from subsearch.reading.marking_unmarked import old_letters, unmarked
 from subsearch.reading.marking_values import values
@@ -19,8 +19,8 @@ from subsearch.reading.marking_words import neutral_or_ceramic, plain_words, wor
 
 LONGEST = 300
 STEPS = (
-    listed_sizes, conditions, dates_and_names, named_sizes, words, ratings, unmarked, old_letters, others, bodies,
-    several, values, codes, spread, alone, bare_codes, count_behind, plain_words, bare_numbers, unsure,
+    listed_sizes, conditions, dates_and_names, named_sizes, words, ratings, unmarked, old_letters, others, bare_cans,
+    bodies, several, values, codes, spread, alone, bare_codes, count_behind, plain_words, bare_numbers, unsure,
     neutral_or_ceramic, mains, one_can_or_two,
 )  # fmt: skip
 UNREAD = re.compile(rf"[.,]?[0-9{LETTERS}\u3040-\u30ff\u4e00-\u9fff\uac00-\ud7a3][^\0]*")
