@@ -26,12 +26,12 @@ def lay_out(source: Table | PlainFile, supplier: str, saved: SavedLayout | None,
     supplier: its name, which a size table without a title is called by. currency: of prices that state none.
     Raises ListError where the list can't be used as a whole.
     """
-    if saved is None and as_lines(_as_table(source), supplier):
-        table = read_table(source.file) if isinstance(source, PlainFile) else source
-        if sizes := as_lines(table, supplier):
-            heading = Row(sizes.layout.line, sizes.layout.headings)
-            lines = replace(table, rows=[heading, *sizes.rows])
-            return LaidOut(lines, sizes.layout, sizes.notes, by_cell=True)
+    if saved is None and (sizes := as_lines(_as_table(source), supplier)):
+        if isinstance(source, PlainFile):  # only its first rows were at hand
+            sizes = as_lines(read_table(source.file), supplier) or sizes
+        heading = Row(sizes.layout.line, sizes.layout.headings)
+        lines = Table(source.file, [heading, *sizes.rows], source.notes, source.ragged)
+        return LaidOut(lines, sizes.layout, sizes.notes, by_cell=True)
     name = source.file.name
     layout = find_layout(name, source.rows) if saved is None else saved.applied(name, source.rows)
     return LaidOut(source, _told(layout, currency), saved.notes(layout) if saved else ())

@@ -2,6 +2,7 @@
 
 import csv
 from collections import Counter, defaultdict
+from contextlib import closing
 from decimal import Decimal
 from pathlib import Path
 
@@ -64,8 +65,9 @@ def share(parts: list[Claims], **wanted: str) -> float:
 
 def rows(path: Path) -> list[tuple[object, ...]]:
     """All cells of a workbook's only sheet."""
-    (sheet,) = load_workbook(path, read_only=True).worksheets
-    return list(sheet.iter_rows(values_only=True))
+    with closing(load_workbook(path, read_only=True)) as book:
+        (sheet,) = book.worksheets
+        return list(sheet.iter_rows(values_only=True))
 
 
 def test_committed_files_are_what_the_maker_writes(written: Path) -> None:
