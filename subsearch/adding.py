@@ -10,9 +10,8 @@ from typing import Annotated, Any
 
 import typer
 
-from subsearch.catalog.typed import DRAWER, FIELDS, Field, TypedError, missing, supplier_named
+from subsearch.catalog.typed import DRAWER, FIELDS, NEEDED, Field, TypedError, missing, supplier_named, told
 from subsearch.options import DEFAULT_CATALOG, day
-from subsearch.terms import TERMS
 
 INVITED = "Enter leaves a question not stated. Ctrl-C ends, and nothing is recorded."
 WHOSE = "whose it is: --drawer, or --supplier and --price"
@@ -79,7 +78,7 @@ def _answer(field: Field, needed: bool) -> str:
         fault = field.fault(text)
         if fault is None and (text or not needed):
             return text
-        typer.echo(f"  {fault or 'No part is recorded without it. Type it, or end with Ctrl-C.'}")
+        typer.echo(f"  {fault or f'{NEEDED} Type it, or end with Ctrl-C.'}")
 
 
 def _prompt(question: str) -> str:
@@ -90,12 +89,10 @@ def _record(catalog: Path, whose: str, cells: Mapping[str, str], seen: date) -> 
     from subsearch.catalog.recording import record
 
     taken = record(catalog, whose, cells, seen=seen)
-    typer.echo(f"Recorded for {taken.supplier} (intake {taken.number} of the catalog):")
-    for field in FIELDS:
-        if cells.get(field.heading, "").strip():
-            typer.echo(f"  {field.heading}: {cells[field.heading]}")
-    for note in taken.notes:
-        typer.echo(f"  {note}")
+    first, *rest = told(taken.supplier, taken.number, cells, taken.notes)
+    typer.echo(f"{first}:")
+    for one in rest:
+        typer.echo(f"  {one}")
     typer.echo(f"Catalog: {catalog}")
 
 
@@ -111,8 +108,7 @@ def _command(catalog: Path, whose: str | None, cells: Mapping[str, str], seen: d
 
 
 def _option(field: Field) -> inspect.Parameter:
-    term = TERMS.get(field.kind)
-    meaning = "; ".join(part for part in (term.meaning if term else "", field.allowed) if part)
+    meaning = "; ".join(part for part in (field.meaning, field.allowed) if part)
     option = typer.Option(field.option, help=f"{meaning[:1].upper()}{meaning[1:]}".rstrip(".") + ".", metavar="TEXT")
     return _parameter(field.name, Annotated[str | None, option], None)
 

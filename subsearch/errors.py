@@ -4,12 +4,16 @@ One root, so that a caller can catch all of it; each kind also has a builtin par
 The text of every error is asserted in a test.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
 
 
 class SubsearchError(Exception):
     """The root: whatever else it is, its text is a sentence for the person at the bench."""
+
+    def _render_traceback_(self) -> list[str]:
+        """What a notebook shows of it: the sentence alone."""
+        return [str(self)]
 
 
 class QuantityError(SubsearchError, ValueError):
@@ -26,6 +30,14 @@ class ListError(SubsearchError, ValueError):
 
 class RepairError(SubsearchError, ValueError):
     """A repair's folder can't be used: a file is missing, or a cell in it can't be read."""
+
+
+class CellsError(SubsearchError, ValueError):
+    """Texts of a position can't be read; `faults` has a sentence for each, by its heading."""
+
+    def __init__(self, reference: str, faults: Mapping[str, str]) -> None:
+        super().__init__("; ".join(f"{reference}, {heading}: {fault}" for heading, fault in faults.items()))
+        self.faults = faults
 
 
 class RequirementError(SubsearchError, ValueError):

@@ -16,7 +16,7 @@ from subsearch.catalog.layouts import NEEDED
 from subsearch.catalog.merging import rebuild
 from subsearch.catalog.rates import stored_rates
 from subsearch.catalog.store import open_to_write
-from subsearch.catalog.typed import DRAWER, FIELDS, TYPED_IN, TypedError, supplier_named
+from subsearch.catalog.typed import DRAWER, FIELDS, NO_SUPPLIER, TYPED_IN, TypedError, supplier_named
 from subsearch.errors import nearest
 from subsearch.reading.rows import Row, Table
 
@@ -38,7 +38,7 @@ def record(path: Path, supplier: str, cells: Mapping[str, str], *, seen: date | 
     """
     supplier = supplier_named(supplier)
     if not supplier:
-        raise TypedError(f'The supplier\'s name is empty. Give a name, or "{DRAWER}" for what is your own.')
+        raise TypedError(NO_SUPPLIER)
     kinds = _kinds(cells)
     _check_kinds(supplier, kinds)
     table = _table(supplier, kinds, cells)
@@ -94,7 +94,11 @@ def _table(supplier: str, kinds: Mapping[str, str], cells: Mapping[str, str]) ->
 def _check_taken(con: duckdb.DuckDBPyConnection, taken: Intake) -> None:
     if faults := refusals(con, taken.number):
         said = " ".join(f"{fault.heading}: {fault.reason}" if fault.heading else fault.reason for fault in faults)
-        raise TypedError(said, [heading for fault in faults for heading in fault.heading.split(" / ")])
+        by_heading: dict[str, list[str]] = {}
+        for fault in faults:
+            for heading in fault.heading.split(" / "):
+                by_heading.setdefault(heading, []).append(fault.reason)
+        raise TypedError(said, {heading: " ".join(reasons) for heading, reasons in by_heading.items()})
     (price,) = con.execute("select prices[1].price from listing where intake = $1", [taken.number]).fetchall()[0]
     if taken.supplier == DRAWER and price:
         raise TypedError(

@@ -3,7 +3,7 @@
 Light on purpose: the command line makes its options of it, so it loads no database.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from subsearch.errors import ListError, QuantityError, one_of
@@ -13,6 +13,8 @@ from subsearch.units import EXAMPLES
 
 DRAWER = "own drawer"
 TYPED_IN = "typed in"  # stands in the catalog where a list has the name of its file
+NEEDED = "No part is recorded without it."
+NO_SUPPLIER = f'The supplier\'s name is empty. Give a name, or "{DRAWER}" for what is your own.'
 
 
 def supplier_named(text: str) -> str:
@@ -26,11 +28,15 @@ def supplier_named(text: str) -> str:
 
 
 class TypedError(ListError):
-    """A part that was typed in can't be recorded; `headings` are those to type again, as far as they are known."""
+    """A part that was typed in can't be recorded.
 
-    def __init__(self, message: str, headings: Sequence[str] = ()) -> None:
+    `faults` are the sentences by the heading to type again, as far as those are known; `headings` these headings.
+    """
+
+    def __init__(self, message: str, faults: Mapping[str, str] | Sequence[str] = ()) -> None:
         super().__init__(message)
-        self.headings = tuple(headings)
+        self.faults = dict(faults) if isinstance(faults, Mapping) else dict.fromkeys(faults, message)
+        self.headings = tuple(self.faults)
 
 
 @dataclass(frozen=True)
@@ -62,15 +68,27 @@ class Field:
         return f"--{self.name.replace('_', '-')}"
 
     @property
+    def meaning(self) -> str:
+        """What it means, where that needs saying."""
+        term = TERMS.get(self.kind)
+        return term.meaning if term else ""
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """The words it takes; none where it takes a text or a quantity."""
+        term = TERMS.get(self.kind)
+        return term.words if term else ()
+
+    @property
     def allowed(self) -> str:
         """The words it takes, or how it is written; "" where anything is taken.
 
         >>> Field("Polarity", "polarity").allowed, Field("Life", "life_h").allowed
         ('polar or bipolar', 'like 2000 h')
         """
+        if self.words:
+            return one_of(self.words)
         term = TERMS.get(self.kind)
-        if term and term.words:
-            return one_of(term.words)
         like = self.like or (EXAMPLES[term.unit] if term and term.unit else "")
         return f"like {like}" if like else ""
 
@@ -160,3 +178,14 @@ def missing(supplier: str, cells: Mapping[str, str]) -> list[Field]:
     stated |= {"Voltage"} if "AC voltage" in stated else set()
     stated |= {"Price"} if supplier == DRAWER else set()
     return [field for field in FIELDS if field.needed and field.heading not in stated]
+
+
+def told(supplier: str, number: int, cells: Mapping[str, str], notes: Iterable[str]) -> list[str]:
+    """Say what was recorded: for whom and as which intake, then each heading with its text, then the notes.
+
+    >>> told(DRAWER, 2, {"Maker": "Mill", "Part number": "Hollow 1", "Series": " "}, ["It has no currency."])[1:]
+    ['Part number: Hollow 1', 'Maker: Mill', 'It has no currency.']
+    """
+    texts = ((field.heading, cells.get(field.heading, "")) for field in FIELDS)
+    typed = [f"{heading}: {text}" for heading, text in texts if text.strip()]
+    return [f"Recorded for {supplier} (intake {number} of the catalog)", *typed, *notes]

@@ -7,12 +7,13 @@ import altair as alt
 import pandas as pd
 import vl_convert
 
+from subsearch.display.chart_marks import QUIET
 from subsearch.formulas.life import CEILING_Y
 
 INK, PALE, FONT = "#222", "#8fa3b5", "Liberation Sans, Arial, sans-serif"
 COLUMNS = ("position", "years", "life", "margin_mm", "margin")
 ROW = 15  # the height of a bar's place [pixels]
-BESIDE = 1.25  # how far an axis goes past its bars, for the words beside them
+BESIDE = 1.35  # how far an axis goes past its bars, for the words beside them
 
 
 def life_and_margin(table: pd.DataFrame) -> alt.HConcatChart:
@@ -30,10 +31,11 @@ def life_and_margin(table: pd.DataFrame) -> alt.HConcatChart:
     room = alt.X("margin_mm:Q", title="tightest margin around the body [mm]").scale(
         domain=[end * BESIDE for end in ends if isfinite(end)] or [0, 1]
     )
-    ceiling = alt.Chart(pd.DataFrame({"years": [CEILING_Y]})).mark_rule(strokeDash=[4, 3], color=INK).encode(x=years)
+    ceiling = alt.Chart(pd.DataFrame({"years": [CEILING_Y]})).mark_rule(strokeDash=[4, 3], color="gray").encode(x=years)
     life = alt.layer(*_bars(table, years, "life"), ceiling).properties(width=270, height=alt.Step(ROW))
     margin = alt.layer(*_bars(table, room, "margin", names=False)).properties(width=180, height=alt.Step(ROW))
-    both: alt.HConcatChart = alt.hconcat(life, margin, spacing=12).configure(font=FONT).configure_view(stroke="#bbb")
+    beside = alt.hconcat(life, margin, spacing=12, background="transparent")
+    both: alt.HConcatChart = beside.configure(font=FONT).configure_view(stroke="gray").configure_axis(**QUIET)
     return both
 
 

@@ -1,6 +1,7 @@
 """A chart as a picture in a notebook: drawn here, so that nothing is asked of the network, and stored with the page."""
 
 from dataclasses import dataclass
+from html import escape
 
 import altair as alt
 
@@ -17,4 +18,5 @@ class Drawn:
     to_see: str
 
     def _repr_html_(self) -> str:
-        return f'{INK}<figure class="subs-drawn">{svg(self.chart)}<figcaption>{self.to_see}</figcaption></figure>'
+        said = f"<figcaption>{escape(self.to_see)}</figcaption>"
+        return f'{INK}<figure class="subs-drawn">{svg(self.chart)}{said}</figure>'

@@ -1,8 +1,8 @@
 """What the panel says of one part, as markup in which every text from a list is escaped."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
+from dataclasses import fields
 from html import escape
-from typing import Any
 
 from subsearch.display.words import money_text
 from subsearch.repair.cautions import GENERAL
@@ -10,8 +10,11 @@ from subsearch.repair.choosing import Choice
 from subsearch.search.answers import SAID, Answer, Candidate
 from subsearch.search.criteria import LABELS
 from subsearch.search.requirement import Requirement
+from subsearch.search.several import Several
 from subsearch.shopping.files import described
 from subsearch.shopping.plan import ShoppingList
+
+FOLLOWS = ("technologies", "capacitance_low_f", "capacitance_high_f")
 
 
 def text(*parts: str) -> str:
@@ -52,36 +55,48 @@ def its_score(candidate: Candidate) -> str:
 
 def before_you_take(choice: Choice) -> str:
     """The cautions beside the button: first those that this part in this place calls for, then those for all work."""
-    own = f'<h4>For this part</h4><div class="subs-own">{listed(choice.cautions)}</div>' if choice.cautions else ""
+    unsettled = () if choice.candidate is None or choice.candidate.answer is True else (choice.sentence,)
+    said = (*unsettled, *choice.cautions)
+    own = f'<h4>For this part</h4><div class="subs-own">{listed(said)}</div>' if said else ""
     return text(own, f"<h4>For all work of this kind</h4>{listed(GENERAL)}")
 
 
-def the_list(choices: Iterable[Choice], shopping: ShoppingList | None, written: str) -> str:
-    """What has been taken so far, what it comes to, and where it was written."""
-    rows = "".join(
-        f"<tr><td>{escape(one.name)}</td><td>{one.found.requirement.pieces}\N{NO-BREAK SPACE}×</td>"
-        f"<td>{escape(one.candidate.name)}</td><td>{escape(described(one.candidate.part))}</td></tr>"
+def taken_sentences(choices: Iterable[Choice]) -> list[str]:
+    """What has been taken so far, a sentence a position."""
+    return [
+        f"{one.name}: {one.found.requirement.pieces} × {one.candidate.name}, {described(one.candidate.part)}"
         for one in choices
         if one.candidate is not None and one.found is not None
-    )
-    if not rows or shopping is None:
-        return text("<h4>Your list</h4><p>Nothing is on it yet.</p>")
+    ]
+
+
+def cost_sentence(shopping: ShoppingList | None) -> str:
+    """What the list comes to, and what can't be had."""
+    if shopping is None or not (shopping.lines or shopping.short):
+        return "Nothing is on it yet."
     cost = f"In all {money_text(shopping.total, shopping.currency)}, without postage."
-    without = f" Without a rate, so not in the sum: {len(shopping.without_rate)}." if shopping.without_rate else ""
-    return text(
-        f"<h4>Your list</h4><table>{rows}</table><p>{escape(cost + without)}</p>",
-        listed(shopping.short),
-        f"<p><b>{escape(written)}</b></p>",
-    )
+    without = f"Without a rate, so not in the sum: {len(shopping.without_rate)}." if shopping.without_rate else ""
+    return " ".join(filter(None, (cost, without, *shopping.short)))
 
 
-def as_code(asked: Mapping[str, Any], best: int) -> str:
+def in_python(requirement: Requirement, best: int) -> str:
     """The line of Python that gives what the panel shows.
 
-    >>> as_code({"reference": "C7", "rated_v": 25.0}, 50)
+    >>> in_python(Requirement(reference="C7", rated_v=25.0), 50)
     "find(open_to_read(catalog), [Requirement(reference='C7', rated_v=25.0)], best=50)[0]"
     """
-    fields = ", ".join(
-        f"{name}={value!r}" for name, value in asked.items() if value != getattr(Requirement, name, None)
-    )
-    return f"find(open_to_read(catalog), [Requirement({fields})], best={best})[0]"
+    said = {one.name: getattr(requirement, one.name) for one in fields(requirement)}
+    said = {name: value for name, value in said.items() if value != getattr(Requirement, name)}
+    for name in FOLLOWS:  # what follows from the role and the value need not be said
+        shorter = {other: value for other, value in said.items() if other != name}
+        said = shorter if Requirement(**shorter) == requirement else said
+    asked = ", ".join(f"{name}={value!r}" for name, value in said.items())
+    return f"find(open_to_read(catalog), [Requirement({asked})], best={best})[0]"
+
+
+def two_in_place(several: Several, drawings: Sequence[str]) -> str:
+    """The best pairs in words, each way's best one drawn; never chosen by itself."""
+    if not several.sentences:
+        return text("<p>No two parts together fit either, or the position does not allow two.</p>")
+    drawn = "".join(f"<div>{one}</div>" for one in drawings)
+    return text("<p>For you to decide; never chosen by itself.</p>", listed(several.sentences), drawn)

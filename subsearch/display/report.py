@@ -10,14 +10,14 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
 from subsearch.catalog.facts import Loaded
 from subsearch.catalog.rates import Rate
 from subsearch.display.charts import life_and_margin, svg
 from subsearch.display.choice import view_of, weakest_first, what_to_see
-from subsearch.display.words import money_text
+from subsearch.display.drawing import side_by_side
+from subsearch.display.pages import filled
 from subsearch.formulas import (
     axials,
     buying,
@@ -54,19 +54,19 @@ from subsearch.repair.asking import unchecked
 from subsearch.repair.cautions import GENERAL
 from subsearch.repair.choosing import Choice
 from subsearch.repair.folder import Repair
-from subsearch.repair.reasons import FEW, Reasons
+from subsearch.repair.placing import placed
+from subsearch.repair.reasons import Reasons
 from subsearch.search.answers import part_name
-from subsearch.search.criteria import LABELS
 from subsearch.search.ranking import CONTRIBUTIONS
 from subsearch.shopping.files import described, money
 from subsearch.shopping.plan import Line, ShoppingList
-from subsearch.units import counted
 
-USED = (
+OF_ONE_PART = (
     *(life, life_wanted, lifetime, life_span, loss, leakage, envelope, geometry, laid_flat, leads, fits, holes),
     *(mounting, mounting_cautions, on_end, axials, cans, spaces, voltage, coupling, practice, discharge, buying),
-    *(combining, pair_ripple, pair_tolerance, two_bodies, mounting_together, inside_can),  # of two parts
-)  # the laws behind the numbers of a report
+)
+OF_TWO = (combining, pair_ripple, pair_tolerance, two_bodies, mounting_together, inside_can)
+USED = (*OF_ONE_PART, *OF_TWO)  # the laws behind the numbers of a report
 
 
 @dataclass(frozen=True)
@@ -85,15 +85,7 @@ class Report:
 
 def write_report(report: Report, file: Path) -> None:
     """Write the report as HTML; every text from a list or a folder is escaped."""
-    pages = Environment(
-        loader=PackageLoader("subsearch.display"),
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
-    pages.globals.update(money=money_text, counted=counted, labels=LABELS, few=FEW)
-    file.write_text(pages.get_template("report.html").render(_told(report)), encoding="utf-8")
+    file.write_text(filled("report.html", _told(report)), encoding="utf-8")
 
 
 def _told(report: Report) -> dict[str, Any]:
@@ -103,7 +95,10 @@ def _told(report: Report) -> dict[str, Any]:
         "report": report,
         "repair": report.repair,
         "shopping": shopping,
-        "positions": [view_of(*pair, shopping) for pair in zip(choices, report.reasons, strict=True)],
+        "positions": [
+            view_of(choice, its, shopping) | {"drawn": _drawn(choice)}
+            for choice, its in zip(choices, report.reasons, strict=True)
+        ],
         "chosen": len(table),
         "suppliers": _by_supplier(shopping),
         "chart": Markup(svg(life_and_margin(table))) if len(table) else "",
@@ -113,6 +108,15 @@ def _told(report: Report) -> dict[str, Any]:
         "contributions": CONTRIBUTIONS,
         "sources": sources_of(USED),
     }
+
+
+def _drawn(choice: Choice) -> str:
+    """The chosen part in its place, drawn small; empty where none is chosen."""
+    if choice.candidate is None or choice.asked.requirement is None:
+        return ""
+    place = placed(choice.asked.requirement, choice.candidate, choice.asked.position.plus_towards)
+    (drawn,) = side_by_side([place])
+    return Markup(drawn)
 
 
 def _unchecked(choices: Sequence[Choice]) -> list[tuple[str, str]]:

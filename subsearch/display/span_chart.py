@@ -1,9 +1,10 @@
 """How long a part lasts over temperature, with the span of the published laws: a function from a table to a chart."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import altair as alt
 
+from subsearch.display.chart_marks import COLOURS, QUIET, level, upright
 from subsearch.formulas.lifetime import Lifetime
 
 
@@ -26,15 +27,16 @@ def span_chart(lives: Mapping[float, Lifetime], working_c: float, ceiling_h: flo
         {"at_c": at_c, "life_h": one.life_h, "shortest_h": one.shortest_h, "longest_h": one.longest_h}
         for at_c, one in lives.items()
     ]
-    quiet = alt.Axis(gridColor="gray", gridOpacity=0.3, domainColor="gray", tickColor="gray", format="~s")
+    quiet = alt.Axis(**QUIET, format="~s")
     x = alt.X("at_c:Q", title="Temperature at the part [°C]", scale=alt.Scale(zero=False), axis=quiet)
     hours = alt.Scale(type="log", nice=False)
+    ticks = alt.Axis(**QUIET, format="~s", values=_ones_and_threes(rows))
     base = alt.Chart(alt.InlineData(values=rows)).encode(x=x)
-    band = base.mark_area(opacity=0.25, color="steelblue").encode(
-        y=alt.Y("shortest_h:Q", title="Life [h]", scale=hours, axis=quiet), y2="longest_h:Q"
+    band = base.mark_area(opacity=0.25, color=COLOURS[0]).encode(
+        y=alt.Y("shortest_h:Q", title="Life [h]", scale=hours, axis=ticks), y2="longest_h:Q"
     )
-    line = base.mark_line(color="steelblue", point=True).encode(
-        y=alt.Y("life_h:Q", title="Life [h]", scale=hours, axis=quiet),
+    line = base.mark_line(color=COLOURS[0], point=True).encode(
+        y=alt.Y("life_h:Q", title="Life [h]", scale=hours, axis=ticks),
         tooltip=[
             alt.Tooltip("at_c:Q", title="Temperature [°C]"),
             alt.Tooltip("shortest_h:Q", title="Shortest [h]", format=",.0f"),
@@ -42,22 +44,14 @@ def span_chart(lives: Mapping[float, Lifetime], working_c: float, ceiling_h: flo
             alt.Tooltip("longest_h:Q", title="Longest [h]", format=",.0f"),
         ],
     )
-    return alt.LayerChart(
-        layer=[band, line, *_marks(working_c, ceiling_h)], width=width, height=260, background="transparent"
-    )
+    here = f": {lives[working_c].life_h:,.0f} h" if working_c in lives else ""
+    ceiling = f"calendar ceiling, {ceiling_h:,.0f} h"
+    marks = [*upright(working_c, f"works at {working_c:g} °C{here}"), *level("life_h", ceiling_h, ceiling)]
+    return alt.LayerChart(layer=[band, line, *marks], width=width, height=260, background="transparent")
 
 
-def _marks(working_c: float, ceiling_h: float) -> list[alt.Chart]:
-    """Where the part works, and where the calendar ends every life: told apart by their words."""
-    here = alt.Chart(alt.InlineData(values=[{"at_c": working_c, "words": f"works at {working_c:g} °C"}]))
-    level = alt.Chart(alt.InlineData(values=[{"h": ceiling_h, "words": "calendar ceiling"}]))
-    return [
-        here.mark_rule(strokeDash=[2, 2], size=2, color="gray").encode(x="at_c:Q"),
-        here.mark_text(baseline="top", align="left", dx=4, dy=4, color="gray").encode(
-            x="at_c:Q", y=alt.value(0), text="words:N"
-        ),
-        level.mark_rule(strokeDash=[6, 3], size=2, color="gray").encode(y="h:Q"),
-        level.mark_text(baseline="bottom", align="left", dx=4, dy=-3, color="gray").encode(
-            x=alt.value(0), y="h:Q", text="words:N"
-        ),
-    ]
+def _ones_and_threes(rows: Sequence[Mapping[str, float]]) -> list[float]:
+    """Where a logarithmic axis has its words: 1, 3, 10, 30 and so on, as far as the rows go [h]."""
+    low, high = (edge(row[name] for row in rows) for edge, name in ((min, "shortest_h"), (max, "longest_h")))
+    steps = (first * 10.0**decade for decade in range(8) for first in (1, 3))
+    return [one for one in steps if low <= one <= high]

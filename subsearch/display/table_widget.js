@@ -1,25 +1,3 @@
-const add = (parent, tag, attributes = {}, text = "") => {
-  const made = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
-  made.textContent = text; // text from a supplier's list never becomes markup
-  return parent.appendChild(made);
-};
-
-// Keys typed into the panel's controls must not reach the notebook, where one letter inserts or deletes a cell.
-const keepKeys = (el) => {
-  let host = null;
-  let tries = 60;
-  const leaves = (e) => e.ctrlKey || e.metaKey || e.altKey || ["Escape", "Tab"].includes(e.key) || (e.key === "Enter" && e.shiftKey);
-  const stop = (e) => { if (!leaves(e)) e.stopPropagation(); };
-  const hook = () => {
-    host = el.closest(".jp-OutputArea-output") ?? el.closest(".jp-OutputArea");
-    if (host) host.addEventListener("keydown", stop);
-    else if (tries-- > 0) requestAnimationFrame(hook);
-  };
-  hook();
-  return () => host?.removeEventListener("keydown", stop);
-};
-
 export default {
   render({ model, el }) {
     el.classList.add("subs-answer");
@@ -28,7 +6,7 @@ export default {
     const frame = add(el, "div", { class: "subs-frame" });
     const grid = add(frame, "table", { role: "grid", "aria-multiselectable": "true", "aria-label": "Parts found, best first" });
     const head = add(grid, "thead"), body = add(grid, "tbody");
-    const help = "Arrow keys move, Enter looks at a part, space compares it in the chart, Esc clears the comparison.";
+    const help = "Arrow keys move, Enter looks at a part, space picks it to compare, Esc picks none. * at a score: nothing that fits beats it in room, life and cost.";
     const keys = add(el, "div", { class: "subs-help" }, help);
     let at = 0;
 
@@ -54,13 +32,27 @@ export default {
         else row.removeAttribute("aria-current");
       }
     };
-    const say = () => { alert.textContent = model.get("alert"); status.textContent = model.get("status"); };
+    const say = () => {
+      const alarm = model.get("alert");
+      status.textContent = model.get("status");
+      if (alert.textContent === alarm) return;
+      alert.textContent = alarm;
+      // a button that is pressed may stand where the alert is out of sight; who types is not to be moved away
+      if (alarm && document.activeElement?.closest(".subs-panel") && !document.activeElement.closest(".subs-form")) alert.scrollIntoView({ block: "nearest" });
+    };
+    const uncover = () => { // the part that is followed through searches may stand further down, or up again
+      const row = body.querySelector("[aria-current]");
+      if (!row) return;
+      const over = row.offsetTop - head.offsetHeight - frame.scrollTop, under = row.offsetTop + row.offsetHeight - frame.scrollTop - frame.clientHeight;
+      if (over < 0) frame.scrollTop += over;
+      else if (under > 0) frame.scrollTop += under;
+    };
     const draw = () => {
       const held = body.contains(document.activeElement), columns = model.get("columns");
       head.replaceChildren();
       body.replaceChildren();
       const top = add(head, "tr", { role: "row" });
-      add(top, "th", { role: "columnheader", title: "Compared in the chart" }, "Chart");
+      add(top, "th", { role: "columnheader", title: "Picked to compare" }, "Pick");
       for (const one of columns) add(top, "th", { role: "columnheader", class: one.right ? "subs-right" : "" }, one.label);
       for (const one of model.get("rows")) {
         const row = add(body, "tr", { role: "row", "data-id": one.id, "data-lm-suppress-shortcuts": "true" });
@@ -71,6 +63,7 @@ export default {
       frame.hidden = keys.hidden = rows().length === 0;
       mark();
       move(at, held);
+      uncover();
     };
 
     body.addEventListener("click", (e) => {
@@ -92,7 +85,7 @@ export default {
     });
     model.on("change:rows", draw);
     model.on("change:picked", mark);
-    model.on("change:looked_at", mark);
+    model.on("change:looked_at", () => { mark(); uncover(); });
     model.on("change:alert", say);
     model.on("change:status", say);
     draw();

@@ -3,15 +3,12 @@
 It also holds the two lines that speak: the status, and the one sentence that says what is wrong.
 """
 
-from importlib.resources import files
 from typing import Any
 
 import anywidget
 import traitlets
 
-
-def _beside(name: str) -> str:
-    return (files("subsearch.display") / name).read_text(encoding="utf-8")
+from subsearch.display.beside import beside
 
 
 class PartsTable(anywidget.AnyWidget):
@@ -21,8 +18,8 @@ class PartsTable(anywidget.AnyWidget):
     []
     """
 
-    _esm = _beside("table_widget.js")
-    _css = _beside("panel.css")
+    _esm = beside("shared.js", "table_widget.js")
+    _css = beside("panel.css")
     columns: traitlets.List[Any] = traitlets.List().tag(sync=True)
     rows: traitlets.List[Any] = traitlets.List().tag(sync=True)
     picked: traitlets.List[str] = traitlets.List().tag(sync=True)

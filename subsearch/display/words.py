@@ -14,8 +14,15 @@ def life_text(candidate: Candidate) -> str:
     if candidate.made["not_worn_by_heat"]:
         return "not limited by heat"
     years = candidate.made["years"]
-    if years is None:
-        return "not stated"
+    return "not stated" if years is None else years_text(years)
+
+
+def years_text(years: float) -> str:
+    """Years of life, with the word where the calendar ends it.
+
+    >>> years_text(12.34), years_text(15.0)
+    ('12.3 years', '15 years (ceiling)')
+    """
     return f"{years:.0f} years (ceiling)" if years >= CEILING_Y else f"{years:.1f} years"
 
 

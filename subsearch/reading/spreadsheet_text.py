@@ -10,3 +10,12 @@ def text_only(cell: str) -> str:
     ("'=1+1", 'Ø 8 mm')
     """
     return f"'{cell}" if cell.startswith(FORMULA_STARTS) else cell
+
+
+def as_meant(cell: str) -> str:
+    """The text that `text_only` made a cell of: without the apostrophe before a formula's first sign.
+
+    >>> as_meant("'=1+1"), as_meant("'60s radio")
+    ('=1+1', "'60s radio")
+    """
+    return cell[1:] if cell.startswith("'") and cell[1:].startswith(FORMULA_STARTS) else cell

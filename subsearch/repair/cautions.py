@@ -8,10 +8,11 @@ from subsearch.formulas.envelope import VENTED_FROM_MM, vent_clearance_mm
 from subsearch.formulas.voltage import TOUCH_C, TOUCH_V
 from subsearch.repair.asking import Asked, left_alone, words_of
 from subsearch.repair.fitting import fitting_cautions, free_above_mm
+from subsearch.repair.marks import mark_of, may_be_polar
 from subsearch.repair.sections import section_values
 from subsearch.repair.trade_cautions import trade_cautions
 from subsearch.search.answers import Candidate
-from subsearch.terms import PAPER, TANTALUM, WET, WITHOUT_POLARITY
+from subsearch.terms import PAPER
 from subsearch.units import show
 
 HOLD_CHARGE = ("reservoir",)
@@ -98,9 +99,11 @@ def _charge(asked: Asked, candidate: Candidate | None) -> list[str]:
 
 def _of_the_part(asked: Asked, candidate: Candidate, today: date) -> list[str]:
     part, position, said = candidate.part, asked.position, []
-    if part["polarity"] != "bipolar" and part["technology"] not in WITHOUT_POLARITY:
+    if may_be_polar(part["technology"], part["polarity"]):
         towards = f" The old plus faced {position.plus_towards}." if position.plus_towards else ""
-        said.append(f"Polarity: {_mark(part['technology'], part['shape'])}.{towards} Trust the circuit, not the print.")
+        said.append(
+            f"Polarity: {mark_of(part['technology'], part['shape']).words}.{towards} Trust the circuit, not the print."
+        )
     fitting = fitting_cautions(asked.requirement, candidate)
     return [*said, *_vent(candidate), *fitting, *trade_cautions(asked, candidate, today)]
 
@@ -122,15 +125,6 @@ def _discharge(what: str, start_v: float, capacitance_f: float) -> str:
 
 def _time(seconds: float) -> str:
     return f"{seconds:.1f} s" if seconds >= 0.1 else "less than 0.1 s"
-
-
-def _mark(technology: str | None, shape: str | None) -> str:
-    if technology == TANTALUM:
-        return "the mark on a tantalum bead is plus"
-    if shape == "axial":
-        return "the groove end of an axial can is plus"
-    radial = technology == WET and shape == "can"
-    return "the stripe on the sleeve is minus" if radial else "look up what the mark on the case means"
 
 
 def _vent(candidate: Candidate) -> list[str]:

@@ -5,10 +5,10 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from subsearch.errors import ListError, QuantityError, RepairError, RequirementError, UnknownNameError, nearest, one_of
-from subsearch.reading.rows import Row, read_table
+from subsearch.errors import RepairError, RequirementError, UnknownNameError, nearest, one_of
 from subsearch.reading.toml_files import read_toml
-from subsearch.repair.positions import COLUMNS, Position
+from subsearch.repair.position_rows import POSITIONS, PositionRow, position_rows
+from subsearch.repair.positions import Position, values_of
 from subsearch.search.weights import Weights
 
 KEYS = ("name", "story", "hours_a_day", "years_wanted", "temperature_uncertain_k", "sections", "cards", "weights")
@@ -33,14 +33,24 @@ class Repair:
     positions: tuple[Position, ...]
     temperature_uncertain_k: float = 0.0
     weights: Weights = field(default_factory=Weights)
+    card_sections: Mapping[str, str] = field(default_factory=dict)
 
     def pieces(self, position: Position) -> int:
         """How many of a position there are: one for each card of its kind."""
         return self.card_counts.get(position.card or "", 1)
 
+    def placed(self, position: Position) -> Position:
+        """A position that names no section, in that of its card."""
+        section = self.card_sections.get(position.card or "")
+        return position if position.section or section is None else replace(position, section=section)
 
-def read_repair(folder: Path) -> Repair:
+
+def read_repair(folder: Path, listed: Path | None = None) -> Repair:
     """The repair that a folder describes.
+
+    Args:
+        folder: with repair.toml and positions.csv.
+        listed: another list of positions to read in place of the folder's own.
 
     Raises:
         RepairError: a file is missing or can't be read, a key or heading is unknown, a cell can't be read, a card or
@@ -49,7 +59,7 @@ def read_repair(folder: Path) -> Repair:
     if not folder.is_dir():
         raise RepairError(f'There is no folder "{folder}". Name the folder that holds repair.toml and positions.csv.')
     common = _common(folder / "repair.toml")
-    positions = _positions(folder / "positions.csv")
+    positions = _positions(listed or folder / POSITIONS)
     cards = _tables(common, "cards")
     sections = {name: values["section"] for name, values in cards if "section" in values}
     for card, section in sections.items():
@@ -63,11 +73,13 @@ def read_repair(folder: Path) -> Repair:
         _number(common, "years_wanted") if "years_wanted" in common else None,
         {name: _number(values, "temperature_c") for name, values in _tables(common, "sections")},
         {name: _count(name, values) for name, values in cards},
-        tuple(_in_section(position, sections) for position in positions),
+        (),
         _number(common, "temperature_uncertain_k", 0.0),
         _weights(common.get("weights", {})),
+        sections,
     )
-    _check(repair, sections)
+    repair = replace(repair, positions=tuple(map(repair.placed, positions)))
+    _check(repair)
     return repair
 
 
@@ -110,12 +122,6 @@ def _count(card: str, values: Mapping[str, Any]) -> int:
     return count
 
 
-def _in_section(position: Position, sections: Mapping[str, str]) -> Position:
-    """A position that names no section stands in that of its card."""
-    section = sections.get(position.card or "")
-    return position if position.section or section is None else replace(position, section=section)
-
-
 def _tables(common: Mapping[str, Any], key: str) -> list[tuple[str, dict[str, Any]]]:
     """The tables of one kind, each with the key it needs and no other than those it may have."""
     tables, (needed, *_) = common.get(key, {}), TABLE_KEYS[key]
@@ -129,43 +135,24 @@ def _tables(common: Mapping[str, Any], key: str) -> list[tuple[str, dict[str, An
 
 
 def _positions(file: Path) -> tuple[Position, ...]:
-    try:
-        table = read_table(file)
-    except ListError as error:
-        raise RepairError(f"The list of positions: {error}") from error
-    headings = [cell.strip() for cell in table.rows[0].cells]
-    for heading in headings:
-        if heading not in COLUMNS:
-            hint = nearest(heading, COLUMNS)
-            raise RepairError(f'"{file.name}" has the heading "{heading}", which is none of ours.{hint}')
-        if headings.count(heading) > 1:
-            raise RepairError(f'"{file.name}" has the heading "{heading}" twice. Keep one of the two columns.')
-    if "reference" not in headings or "marking" not in headings:
-        raise RepairError(f'"{file.name}" needs the headings reference and marking; it has {", ".join(headings)}.')
-    positions = tuple(_position(file, row, headings) for row in table.rows[1:])
+    positions = tuple(_position(file, row) for row in position_rows(file).rows)
     if not positions:
         raise RepairError(f'"{file.name}" has a heading line but no position. Write one line for each capacitor.')
     return positions
 
 
-def _position(file: Path, row: Row, headings: list[str]) -> Position:
+def _position(file: Path, row: PositionRow) -> Position:
     where = f'"{file.name}", line {row.line}'
-    if len(row.cells) != len(headings):
-        raise RepairError(f"{where}: {len(row.cells)} cells under {len(headings)} headings. Add or remove separators.")
-    values: dict[str, Any] = {}
-    for heading, cell in zip(headings, row.cells, strict=True):
-        if text := cell.strip():
-            try:
-                values[COLUMNS[heading].name] = COLUMNS[heading].metadata["read"](text)
-            except QuantityError as error:
-                raise RepairError(f"{where}, {heading}: {error}") from error
+    values, faults = values_of(row.cells)
+    for heading, fault in faults.items():
+        raise RepairError(f"{where}, {heading}: {fault}")
     if "reference" not in values:
         raise RepairError(f"{where}: the reference is empty. Give each position the name printed on the board.")
     return Position(**values)
 
 
-def _check(repair: Repair, sections: Mapping[str, str]) -> None:
-    for card, section in sections.items():
+def _check(repair: Repair) -> None:
+    for card, section in repair.card_sections.items():
         _known("section", section, repair.section_c, f'the card "{card}"')
     seen: set[str] = set()
     for position in repair.positions:
@@ -176,8 +163,18 @@ def _check(repair: Repair, sections: Mapping[str, str]) -> None:
         seen.add(position.name)
 
 
-def _known(what: str, name: Any, known: Mapping[str, Any], whose: str) -> None:
-    if name is not None and name not in known:
-        allowed = f"It has {one_of(known)}." if known else f'Add [{what}s."{name}"] to it.'
-        hint = nearest(str(name), known)
-        raise RepairError(f'{whose}: the {what} "{name}" is not in repair.toml.{hint} {allowed}')
+def _known(what: str, name: str | None, known: Mapping[str, Any], whose: str) -> None:
+    if said := unknown(what, name, known):
+        raise RepairError(f"{whose}: {said}")
+
+
+def unknown(what: str, name: str | None, known: Mapping[str, Any]) -> str:
+    """Why the name of a card or section may not stand there; empty where it may.
+
+    >>> unknown("card", "mian", {"main": 2}), unknown("card", None, {})
+    ('the card "mian" is not in repair.toml. Did you mean "main"? It has main.', '')
+    """
+    if name is None or name in known:
+        return ""
+    allowed = f"It has {one_of(known)}." if known else f'Add [{what}s."{name}"] to it.'
+    return f'the {what} "{name}" is not in repair.toml.{nearest(name, known)} {allowed}'

@@ -1,6 +1,6 @@
 """One position on the board, as the builder records it: what each column of positions.csv is called and may hold."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields
 from math import inf
 from typing import Any
@@ -142,8 +142,37 @@ class Position:
     @property
     def name(self) -> str:
         """The reference with its card: "C4 (tone generator)"."""
-        return f"{self.reference} ({self.card})" if self.card else self.reference
+        return name_of(self.reference, self.card)
+
+
+def name_of(reference: str, card: str | None) -> str:
+    """What a position is called: its reference with its card.
+
+    >>> name_of("C4", "tone generator"), name_of("C4", "")
+    ('C4 (tone generator)', 'C4')
+    """
+    return f"{reference} ({card})" if card else reference
 
 
 COLUMNS = {one.metadata["heading"] or one.name: one for one in fields(Position)}
 """The headings of positions.csv, each with the field of a position that it fills."""
+
+
+def values_of(cells: Mapping[str, str]) -> tuple[dict[str, Any], dict[str, str]]:
+    """The values of a position by field, and by heading a sentence for each cell that can't be read.
+
+    Args:
+        cells: texts by heading of positions.csv; a blank one states nothing.
+
+    >>> values_of({"reference": "C7", "headroom_mm": "12,5", "plated": " ", "mains": "2"})
+    ({'reference': 'C7', 'headroom_mm': 12.5}, {'mains': '"2" is not allowed. Write yes or no, or leave it empty.'})
+    """
+    values: dict[str, Any] = {}
+    faults: dict[str, str] = {}
+    for heading, text in ((heading, cell.strip()) for heading, cell in cells.items()):
+        if text:
+            try:
+                values[COLUMNS[heading].name] = COLUMNS[heading].metadata["read"](text)
+            except QuantityError as error:
+                faults[heading] = str(error)
+    return values, faults

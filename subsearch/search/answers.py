@@ -155,12 +155,22 @@ def value_text(part: Row) -> str:
     return f"{value} {printed('rated_v', part['rated_v'])}"
 
 
+def volts_needed(technology: str | None, asked_v: float | None) -> float | None:
+    """The rated voltage [V] that a part of a technology must have where so much is asked: tantalum more than others.
+
+    >>> volts_needed("tantalum", 25.0), volts_needed("film PP", None)
+    (50.0, None)
+    """
+    return asked_v if asked_v is None or technology != TANTALUM else TANTALUM_TIMES * asked_v
+
+
 def _volts(row: Mapping[str, Any]) -> str:
     """The rated voltage that this part must have: a tantalum one more than others."""
-    needed = row["need"]["rated_v"]
-    if needed is None or row["part"]["technology"] != TANTALUM:
-        return show(needed, "V")
-    return f"{show(TANTALUM_TIMES * needed, 'V')} ({TANTALUM_TIMES:g} × {show(needed, 'V')}, since it is tantalum)"
+    technology, asked = row["part"]["technology"], row["need"]["rated_v"]
+    needed = show(volts_needed(technology, asked), "V")
+    if asked is None or technology != TANTALUM:
+        return needed
+    return f"{needed} ({TANTALUM_TIMES:g} × {show(asked, 'V')}, since it is tantalum)"
 
 
 def _leaks(row: Mapping[str, Any]) -> str:

@@ -11,6 +11,7 @@ import duckdb
 from subsearch.formulas import axials, geometry, holes, laid_flat, leads, mounting, on_end, spaces
 from subsearch.formulas.carriers import Carrier, least, pick
 from subsearch.search.derived import by_shape, of_need, of_part, stated_or, texts
+from subsearch.search.way import WITHIN_MM
 
 BOARD_MM = 3.0  # a board of 1.6 mm, and what stands out of it to be soldered
 LIFT_MM = 0.5  # keeps a lying case off the tracks
@@ -37,6 +38,13 @@ def _straight(offset: Carrier) -> Carrier:
 
 def _rise(offset: Carrier, straight: Carrier) -> Carrier:
     return leads.formed_height_mm(offset) + straight
+
+
+def _headroom_left(rise: Carrier) -> Carrier:
+    """What is left above a body that its leads lift; where their rise is not known, only that the body is too tall."""
+    alone = geometry.headroom_margin_mm(HEADROOM, TALL)
+    lifted = geometry.headroom_margin_mm(HEADROOM, TALL + rise)
+    return stated_or(lifted, pick(alone < duckdb.lit(-WITHIN_MM), alone, None))
 
 
 def _length_left(offset: Carrier, straight: Carrier) -> Carrier:
@@ -111,7 +119,7 @@ MARGINS = texts(
         "span_margin_mm": SPAN_MARGIN + stated_or(of_need("bent_nearer_mm"), NOTHING),
         # leads formed to the holes, the body centred on them
         "forming_margin_mm": leads.forming_margin_mm(OFFSET),
-        "formed_headroom_margin_mm": geometry.headroom_margin_mm(HEADROOM, TALL + of_part("rise_mm")),
+        "formed_headroom_margin_mm": _headroom_left(of_part("rise_mm")),
         "formed_lead_margin_mm": _length_left(OFFSET, STRAIGHT),
         # both leads formed to one side, by as little as the sides ask
         "aside_left_margin_mm": spaces.shifted_side_margin_mm(LEFT, ALONG, SHIFT_ALONG),
@@ -122,7 +130,7 @@ MARGINS = texts(
             spaces.shifted_can_round_margin_mm(FREE, ACROSS, SHIFT_ALONG, SHIFT_ACROSS),
             _round(ALONG, ACROSS, SHIFT_ALONG, SHIFT_ACROSS),
         ),
-        "aside_headroom_margin_mm": geometry.headroom_margin_mm(HEADROOM, TALL + _rise(ASIDE, ASIDE_STRAIGHT)),
+        "aside_headroom_margin_mm": _headroom_left(_rise(ASIDE, ASIDE_STRAIGHT)),
         "aside_forming_margin_mm": leads.forming_margin_mm(ASIDE),
         "aside_lead_margin_mm": _length_left(ASIDE, ASIDE_STRAIGHT),
         # a box turned by a quarter
@@ -130,7 +138,7 @@ MARGINS = texts(
         "turned_right_margin_mm": geometry.side_margin_mm(RIGHT, ACROSS),
         "turned_front_margin_mm": geometry.side_margin_mm(FRONT, ALONG),
         "turned_back_margin_mm": geometry.side_margin_mm(BACK, ALONG),
-        "turned_headroom_margin_mm": geometry.headroom_margin_mm(HEADROOM, TALL + of_part("turned_rise_mm")),
+        "turned_headroom_margin_mm": _headroom_left(of_part("turned_rise_mm")),
         "turned_forming_margin_mm": leads.forming_margin_mm(TURNED),
         "turned_lead_margin_mm": _length_left(TURNED, TURNED_STRAIGHT),
         # laid flat to the front or the back, the leads side by side

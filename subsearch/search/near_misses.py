@@ -14,7 +14,7 @@ from subsearch.search.concessions import BY_NAME, FIRM, MEASURED
 from subsearch.search.criteria import LABELS, OFFER
 from subsearch.search.near import near
 from subsearch.search.near_pairs import pairs as near_pairs
-from subsearch.search.near_words import Move, sentence
+from subsearch.search.near_words import Move, conceded, sentence
 from subsearch.search.requirement import Requirement
 from subsearch.units import counted
 
@@ -26,12 +26,16 @@ Row = dict[str, Any]
 
 @dataclass(frozen=True)
 class Concession:
-    """What is conceded, as a changed requirement and in words, how many parts that lets in, and the best of them."""
+    """What is conceded, as a changed requirement and in words, how many parts that lets in, and the best of them.
+
+    `words` are what is conceded by itself, and `sentence` tells with it what that lets in.
+    """
 
     conditions: tuple[str, ...]
     requirement: Requirement
     lets_in: int
     best: Candidate | None
+    words: str
     sentence: str
 
 
@@ -150,8 +154,9 @@ def _made(
         best = next((one for one in now.kept if (one.part["maker"], one.part["part_number"]) not in kept), None)
         lets_in = now.kept_count - was.kept_count
         conditions = tuple(measure.condition for measure, _ in move)
+        words = conceded(was.requirement, now.requirement, move)
         said = sentence(was.requirement, now.requirement, move, lets_in, best)
-        made[number].append((move, Concession(conditions, now.requirement, lets_in, best, said)))
+        made[number].append((move, Concession(conditions, now.requirement, lets_in, best, words, said)))
     return made
 
 

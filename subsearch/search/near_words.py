@@ -16,13 +16,16 @@ Move = tuple[tuple[Measure, Any], ...]  # the measures of one concession, each w
 
 def sentence(now: Requirement, then: Requirement, move: Move, lets_in: int, best: Candidate | None) -> str:
     """What is conceded, how many parts that lets in, and how long the best of them lasts."""
-    ordered = sorted(
-        move, key=lambda one: one[0].is_clause
-    )  # what is a whole clause comes last, and is joined by "and"
-    said = " and ".join(_words(now, then, measure, value) for measure, value in ordered)
-    said += " and" if ordered[-1][0].is_clause else ""
+    said = conceded(now, then, move)
+    said += " and" if any(measure.is_clause for measure, _ in move) else ""
     lets = f"{'together let' if len(move) > 1 else 'lets'} in {counted(lets_in, 'part')}"
     return f"{said[0].upper()}{said[1:]} {lets}{_named(best, lets_in, then.working_c is not None)}."
+
+
+def conceded(now: Requirement, then: Requirement, move: Move) -> str:
+    """What is conceded, by itself: a whole clause comes last, and is joined by "and"."""
+    ordered = sorted(move, key=lambda one: one[0].is_clause)
+    return " and ".join(_words(now, then, measure, value) for measure, value in ordered)
 
 
 def _named(best: Candidate | None, lets_in: int, asks_heat: bool) -> str:

@@ -56,7 +56,7 @@ def scored(stated: Stated, used: str, more: Mapping[str, str]) -> list[str]:
         where {answer} is not false{pins}"""
     return [
         *parts.wanted(stated, used),
-        f"fit as materialized (select * from ({parts.judged(stated, 'part')}) where {keep}{pins})",
+        f"fit as materialized (select * from ({parts.judged(stated, 'part', bool(pins))}) where {keep}{pins})",
         *offered(stated, "fit"),
         f"""scored as materialized (
     select part.*, {columns(numbers)} from {stated.joined(f"({added_to}) as part")})""",

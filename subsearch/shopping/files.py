@@ -2,6 +2,7 @@
 
 import csv
 from decimal import Decimal
+from itertools import chain, count
 from pathlib import Path
 
 from subsearch.reading.spreadsheet_text import text_only
@@ -20,6 +21,16 @@ def write_csv(shopping: ShoppingList, file: Path) -> None:
         writer = csv.writer(out, lineterminator="\n")
         writer.writerow(HEADINGS)
         writer.writerows([text_only(cell) for cell in _cells(line, shopping.currency)] for line in shopping.lines)
+
+
+def unused(file: Path) -> Path:
+    """The file's name, or one like it that is free: a list of an earlier day is never written over.
+
+    >>> unused(Path("none") / "shopping-list.csv").name
+    'shopping-list.csv'
+    """
+    others = (file.with_stem(f"{file.stem}-{number}") for number in count(2))
+    return next(one for one in chain([file], others) if not one.exists())
 
 
 def described(part: Row) -> str:

@@ -24,11 +24,12 @@ Takes = dict[str, Number]
 
 
 class Way(NamedTuple):
-    """A way: its name, whether the leads meet the holes, and what it takes on each side [mm]."""
+    """A way: its name, whether the leads meet the holes, what it takes on each side, and at least in height [mm]."""
 
     name: str
     leads: Answer
     takes: Takes
+    tall: Number = None
 
 
 class Leads(NamedTuple):
@@ -43,7 +44,8 @@ class Leads(NamedTuple):
 
 def room_of(need: Need, way: Way) -> Answer:
     """Whether what the way takes is there, on every side that is asked."""
-    return all_of(fits(need[side], way.takes[side]) for side in ROOM if need[side] is not None)
+    too_tall = fits(need["headroom_mm"], way.tall) is False  # whatever its leads add to it
+    return all_of([not too_tall, *(fits(need[side], way.takes[side]) for side in ROOM if need[side] is not None)])
 
 
 def plus(*sizes: Number) -> Number:
@@ -112,14 +114,14 @@ def standing(need: Need, part: dict[str, Number], shape: str | None, style: str 
     if style != "radial":
         return
     meet, up = worked(off, leads)
-    yield Way("formed", meet, as_made | {"headroom_mm": plus(part["tall"], up)})
+    yield Way("formed", meet, as_made | {"headroom_mm": plus(part["tall"], up)}, part["tall"])
     if not any(need[side] is not None for side in ROOM[:4]):
         return
     yield aside(need, part, shape, leads)
     if shape == "box":
         meet, up = worked(half(corner(leads.spacing, hole)), leads)
         turned = part_takes({"along": part["across"], "across": part["along"], "tall": plus(part["tall"], up)}, shape)
-        yield Way("turned", meet, turned)
+        yield Way("turned", meet, turned, part["tall"])
 
 
 def part_takes(part: dict[str, Number], shape: str | None) -> Takes:
@@ -156,7 +158,7 @@ def aside(need: Need, part: dict[str, Number], shape: str | None, leads: Leads) 
         takes["free_diameter_mm"] = plus(part["across"], 2 * (right**2 + back**2).sqrt())
     else:
         takes["free_diameter_mm"] = corner(plus(part["along"], 2 * abs(right)), plus(part["across"], 2 * abs(back)))
-    return Way("aside", meet, takes)
+    return Way("aside", meet, takes, part["tall"])
 
 
 def lying(need: Need, nominal_mm: Number, part: dict[str, Number], leads: Leads) -> Iterator[Way]:

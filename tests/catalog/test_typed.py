@@ -155,6 +155,16 @@ def test_what_can_not_be_recorded_is_said_and_leaves_the_catalog(name: str, path
     assert path.read_bytes() == before
 
 
+def test_each_heading_has_its_own_sentence(path: Path) -> None:
+    with pytest.raises(TypedError) as refused:
+        record(path, DRAWER, {**CELLS, "Part number": "", "Capacitance": "4.7 V"})
+    faults = refused.value.faults
+    assert list(faults) == list(refused.value.headings)
+    assert faults["Part number"].startswith("The line states no number of the maker's,")
+    assert faults["Capacitance"].startswith('"4.7 V" has the unit "V"')
+    assert all(f"{heading}: {fault}" in str(refused.value) for heading, fault in faults.items())
+
+
 def test_what_only_the_drawer_or_a_supplier_has(path: Path) -> None:
     with pytest.raises(TypedError, match=r"Only your own drawer has a day on which .* \"Barn\"\. Leave that day out\."):
         record(path, "Barn", {**CELLS, "Price": "1", "Bought": "2026-10-03"})

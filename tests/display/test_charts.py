@@ -101,5 +101,14 @@ def test_the_span_of_a_life_is_a_band_around_its_figure() -> None:
     assert all(row["shortest_h"] <= row["life_h"] <= row["longest_h"] for row in rows)
     assert [row["life_h"] for row in rows] == [128_000, 64_000, 32_000]
     shown = Drawn(span_chart(lives, 55, 43_800), "What to see.")._repr_html_()
-    assert "calendar ceiling" in shown and "works at 55 °C" in shown and "What to see." in shown
+    assert "calendar ceiling, 43,800 h" in shown and "works at 55 °C: 64,000 h" in shown and "What to see." in shown
+    assert spec["layer"][1]["encoding"]["y"]["axis"]["values"] == [100_000, 300_000]
+    assert "works at 50 °C<" in Drawn(span_chart(lives, 50, 43_800), "")._repr_html_()
     assert "http" not in shown
+    assert "<i>" not in Drawn(span_chart(lives, 55, 43_800), "<i>")._repr_html_()
+
+
+def test_what_is_drawn_lets_the_page_through() -> None:
+    assert life_and_margin(table(ROWS)).to_dict()["background"] == "transparent"
+    drawn = svg(life_and_margin(table(ROWS)))
+    assert "#ddd" not in drawn and 'fill="white"' not in drawn

@@ -4,11 +4,11 @@ import re
 import xml.etree.ElementTree as ET
 from decimal import Decimal
 from html import escape, unescape
-from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
 from display.conftest import Reporting
+from display.written import TRAP, outside, text_of
 from house.common import PACKAGE
 
 from subsearch.display.report import USED, Report, write_report
@@ -17,8 +17,6 @@ from subsearch.repair.cautions import GENERAL
 from subsearch.repair.reasons import FEW, MOST_REFUSED
 from subsearch.search.criteria import LABELS
 from subsearch.search.ranking import CONTRIBUTIONS
-
-TRAP = '<b onclick="x">&amp;</b><script>\'"]]>'
 
 
 def written(report: Report, folder: Path) -> str:
@@ -35,10 +33,6 @@ def sections(page: str) -> dict[str, str]:
     """The text of each position's section, by the position's name."""
     found = re.findall(r'<section class="position">(.*?)</section>', page, re.DOTALL)
     return {unescape(re.findall(r"<h3><strong>(.*?)</strong>", one)[0]): one for one in found}
-
-
-def text_of(tagged: str) -> str:
-    return " ".join(unescape(re.sub(r"<[^>]*>", " ", tagged)).split())
 
 
 def test_every_position_is_there_in_order(page: str, organ: Report) -> None:
@@ -119,32 +113,6 @@ def test_sources_lists_and_rates_are_named(page: str, organ: Report) -> None:
         assert f"{one.supplier} {one.file} {one.seen} {one.kept} {one.refused}" in end
     assert "From the catalog demo.duckdb on 2026-11-02." in end
     assert "1 GBP = 1.17 EUR (2026-10-12)." in end
-
-
-class Tags(HTMLParser):
-    """Every tag and every attribute of a page."""
-
-    def __init__(self, page: str) -> None:
-        super().__init__()
-        self.names: set[str] = set()
-        self.attributes: list[tuple[str, str | None]] = []
-        self.feed(page)
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.names.add(tag)
-        self.attributes += attrs
-
-
-def outside(page: str) -> list[str]:
-    """What in a page would run, or would ask for something outside it."""
-    tags = Tags(page)
-    found = sorted(tags.names & {"script", "link", "iframe", "object", "embed", "img", "image", "use", "base", "a"})
-    for name, value in tags.attributes:
-        if name.startswith("on") or name in ("src", "href", "xlink:href", "srcset", "action"):
-            found.append(name)
-        elif re.search(r"//|url\(|javascript:", value or ""):
-            found.append(f"{name}={value}")
-    return found + re.findall(r"@import|@font-face|url\(|https?://", page)
 
 
 def test_the_page_asks_for_nothing_outside_itself(page: str) -> None:

@@ -5,11 +5,11 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from subsearch import errors
-from subsearch.errors import QuantityError, SubsearchError, UnknownNameError, known_word, nearest, one_of
+from subsearch.errors import CellsError, QuantityError, SubsearchError, UnknownNameError, known_word, nearest, one_of
 
 PARENTS = {
     "QuantityError": ValueError, "ListError": ValueError, "RepairError": ValueError, "RequirementError": ValueError,
-    "CatalogError": RuntimeError, "UnknownNameError": LookupError,
+    "CatalogError": RuntimeError, "UnknownNameError": LookupError, "CellsError": ValueError,
 }  # fmt: skip
 ROLES = ("coupling", "feedback leg", "rail decoupling", "reservoir", "regulator output", "timing", "bypass")
 
@@ -25,7 +25,13 @@ def test_every_kind_has_the_root_and_one_builtin_parent() -> None:
     }
 
 
-@pytest.mark.parametrize("name", PARENTS)
+def test_texts_of_a_position_are_told_each_by_its_heading() -> None:
+    error = CellsError("C1", {"headroom_mm": "Too tall.", "role": "Unknown."})
+    assert str(error) == "C1, headroom_mm: Too tall.; C1, role: Unknown."
+    assert error.faults["role"] == "Unknown."
+
+
+@pytest.mark.parametrize("name", sorted(set(PARENTS) - {"CellsError"}))
 def test_the_text_is_the_sentence(name: str) -> None:
     assert str(kinds()[name]("Nothing is there. Write it.")) == "Nothing is there. Write it."
 

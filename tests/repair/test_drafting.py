@@ -340,7 +340,8 @@ def test_nothing_is_written_where_nothing_was_found(tmp_path: Path) -> None:
 def test_texts_of_a_list_never_become_formulas(tmp_path: Path) -> None:
     draft = drafted(tmp_path, 'Board;Ref;Value;Description\n"=1+1";C1;"=cmd|1!A1";@x\n')
     repair = written(draft, tmp_path / "mine")
-    assert (repair.positions[0].card, repair.positions[0].marking) == ("'=1+1", "'=cmd|1!A1")
+    assert (repair.positions[0].card, repair.positions[0].marking) == ("'=1+1", "=cmd|1!A1")
+    assert ",'=cmd|1!A1," in (tmp_path / "mine" / "positions.csv").read_text(encoding="utf-8")
 
 
 CELLS = st.text(max_size=12) | st.sampled_from([

@@ -38,7 +38,8 @@ PART = """select pk, maker, part_number, capacitance_f, rated_v, technology, rat
 
 LONG = "(lead_length_mm is null or lead_length_mm >= {} - 1e-6)"
 MOUNTED = f"""{{headroom_mm}} - tallest as room1, abs(spacing - {{hole_spacing_mm}}) / 2 as off,
-    {{headroom_mm}} - if(axial, bent_along + thick / 2, tallest + off + straight) as room2,
+    {{headroom_mm}} - if(axial, bent_along + thick / 2, coalesce(tallest + off + straight,
+        if(tallest > {{headroom_mm}} + 1e-6, tallest, null))) as room2,
     case when axial then {{hole_spacing_mm}} - span >= -1e-6
         else 0.3e0 - off >= -1e-6 and {LONG.format(3)} end as meets1,
     case when axial then {{hole_spacing_mm}} - end_span >= -1e-6

@@ -41,7 +41,9 @@ def _mounted(fit: Any, asked: Requirement) -> tuple[NDArray[np.int8], NDArray[np
         for name in ("lead_length_mm", "tallest", "straight", "bent_along", "thick", "turn", "span", "end_span")
     )
     off = np.abs(fit["spacing"].to_numpy() - holes) / 2
-    rooms = headroom - tallest, headroom - np.where(axial, bent + thick / 2, tallest + off + straight)
+    lifted = tallest + off + straight
+    lifted = np.where(np.isnan(lifted) & (tallest > headroom + 1e-6), tallest, lifted)  # whatever its leads add
+    rooms = headroom - tallest, headroom - np.where(axial, bent + thick / 2, lifted)
     reach = np.where(axial, bent + straight + turn + holes + 3, off * 2**0.5 + straight + 3)
     plain, worked = np.where(axial, holes - span, 0.3 - off), np.where(axial, holes - end_span, 2.6 - off)
     stated = ~np.isnan(long)

@@ -106,7 +106,9 @@ def _mounted(parts: pl.LazyFrame, asked: Requirement) -> pl.LazyFrame:
     plain = pl.when(axial).then(holes - C("span") >= -1e-6).otherwise((0.3 - off >= -1e-6) & long)
     worked = pl.when(axial).then(holes - C("end_span")).otherwise(2.6 - off) >= -1e-6
     worked = (axial | C("wires")) & worked & (C("lead_length_mm").is_null() | (C("lead_length_mm") >= reach - 1e-6))
-    taller = pl.when(axial).then(bent + C("thick") / 2).otherwise(C("tallest") + off + C("straight"))
+    lifted, too_tall = C("tallest") + off + C("straight"), C("tallest") > (asked.headroom_mm or 0) + 1e-6
+    lifted = pl.when(lifted.is_null() & too_tall).then(C("tallest")).otherwise(lifted)  # whatever its leads add
+    taller = pl.when(axial).then(bent + C("thick") / 2).otherwise(lifted)
     return (
         parts.with_columns(off=(C("spacing") - holes).abs() / 2, room1=(asked.headroom_mm or 0) - C("tallest"))
         .with_columns(room2=(asked.headroom_mm or 0) - taller)
