@@ -8,6 +8,7 @@ import re
 import unicodedata
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from subsearch.reading.marking_vocabulary import OTHERS, WORDS
@@ -126,16 +127,16 @@ EASTERN = ("cp932", "gb18030", "cp949", "big5", "euc_jp")
 def _worth(text: str, usual: str, encoding: str) -> float:
     """What a decoded line is worth: words and units of the trade count for it, odd signs and mixtures against it."""
     total = 4.0 * len(set(UNITS.findall(text)))
-    for token in TOKEN.findall(text):
-        if token.isascii():
-            continue
-        if _is_known(token.casefold()):
-            total += 6
-        elif encoding in EASTERN:
-            total += 4 * _inside(token) + _eastern(token, encoding)
-        else:
-            total += _western(token, usual)
-    return total
+    return total + sum(_of_token(token, usual, encoding) for token in TOKEN.findall(text) if not token.isascii())
+
+
+@lru_cache(maxsize=1 << 16)  # the same words stand in line after line
+def _of_token(token: str, usual: str, encoding: str) -> float:
+    if _is_known(token.casefold()):
+        return 6
+    if encoding in EASTERN:
+        return 4 * _inside(token) + _eastern(token, encoding)
+    return _western(token, usual)
 
 
 def _is_known(word: str) -> bool:

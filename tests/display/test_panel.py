@@ -38,7 +38,8 @@ def whole(demo_catalog: Path, tmp_path: Path) -> Panel:
 
 @pytest.fixture
 def panel(demo_catalog: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Panel:
-    """A panel that does not look at what lies around its answers, since that takes the longest."""
+    """A panel that neither looks at what lies around its answers nor reckons lives over temperature: both take long."""
+    monkeypatch.setattr(inquiry, "life_over", lambda *_: [])
     monkeypatch.setattr(inquiry, "around", lambda _, asked, found: Around(NearMisses(), Several(found.requirement)))
     return Panel(demo_catalog, tmp_path, **GIVEN)
 
@@ -281,17 +282,17 @@ def test_an_unknown_control_names_the_nearest(demo_catalog: Path, tmp_path: Path
     assert shown == [str(caught.value)]
 
 
-def test_compared_parts_are_drawn_and_stand_side_by_side(panel: Panel) -> None:
-    panel.box.table.picked = [row["id"] for row in panel.box.table.rows[1:3]]
-    names = [row["cells"][1] for row in panel.box.table.rows[:3]]
-    shown: Any = panel.box.life.chart
+def test_compared_parts_are_drawn_and_stand_side_by_side(whole: Panel) -> None:
+    whole.box.table.picked = [row["id"] for row in whole.box.table.rows[1:3]]
+    names = [row["cells"][1] for row in whole.box.table.rows[:3]]
+    shown: Any = whole.box.life.chart
     (*_, drawn) = (
         {value["part"] for value in values} for values in shown.to_dict()["datasets"].values() if "part" in values[0]
     )
     assert drawn == set(names)
-    assert all(name in panel.box.compared.value for name in names)
-    set_to(panel, **ANYWHERE, capacitance="100 nF", rated_voltage="63 V", role="coupling", polarity="")
-    assert "has no line: not limited by heat." in panel.box.lives_said.value
+    assert all(name in whole.box.compared.value for name in names)
+    set_to(whole, **ANYWHERE, capacitance="100 nF", rated_voltage="63 V", role="coupling", polarity="")
+    assert "has no line: not limited by heat." in whole.box.lives_said.value
 
 
 def test_a_hostile_name_stays_text(panel: Panel) -> None:

@@ -45,6 +45,7 @@ def run(demo_catalog: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, loo
         await until(lambda: panel.answers.around)
         await act(panel)
 
+    monkeypatch.setattr(inquiry, "life_over", lambda *_: [])
     monkeypatch.setattr(inquiry, "around", around)
     return lambda act: asyncio.run(opened(act))
 

@@ -27,6 +27,7 @@ def folder(tmp_path: Path) -> Path:
 
 @pytest.fixture
 def panel(demo_catalog: Path, folder: Path, monkeypatch: pytest.MonkeyPatch) -> Panel:
+    monkeypatch.setattr(inquiry, "life_over", lambda *_: [])
     monkeypatch.setattr(inquiry, "around", lambda _, asked, found: Around(NearMisses(), Several(found.requirement)))
     return Panel(demo_catalog, folder, position=C104)
 
